@@ -1,0 +1,3 @@
+"""Revealbook: proof of hidden work, one record per window opening."""
+
+__version__ = "0.1.0"
