@@ -1,0 +1,109 @@
+"""The templates: the site's own folder first, then the shipped one; escaping on, nothing undefined passes."""
+
+from collections.abc import Callable, Mapping
+from pathlib import Path
+
+from jinja2 import FileSystemLoader, StrictUndefined, TemplateError
+from jinja2.sandbox import ImmutableSandboxedEnvironment
+from markupsafe import Markup, escape
+
+from revealbook.render.failure import RenderFailed
+from revealbook.render.look import Look
+
+_HERE = Path(__file__).resolve()
+_NO_BREAK_SPACE = "\u00a0"
+
+
+def shipped_folder() -> Path:
+    """The templates that come with the package: inside it once installed, at the root of a source tree.
+
+    Raises:
+        RenderFailed: they are in neither place; the installation is not whole.
+    """
+    for folder in (_HERE.parents[1] / "report_templates", _HERE.parents[3] / "report_templates"):
+        if (folder / "base.html").is_file():
+            return folder
+    raise RenderFailed("The report templates are missing from this installation; install the package again.")
+
+
+def folders(look: Look) -> tuple[Path, ...]:
+    """Where templates and their pictures are looked for, in this order.
+
+    Raises:
+        RenderFailed: the site's own folder is named but is not there.
+    """
+    if look.override is None:
+        return (shipped_folder(),)
+    if not look.override.is_dir():
+        raise RenderFailed(f"The folder of own templates, {look.override}, is not there.")
+    return (look.override, shipped_folder())
+
+
+def environment(look: Look, shared: Mapping[str, object]) -> ImmutableSandboxedEnvironment:
+    """Jinja2, set up for reports. Own templates run in the sandbox: a folder from elsewhere stays data.
+
+    Args:
+        look: paper, language, folders.
+        shared: names that every template and macro sees, such as a function that translates.
+    """
+    places = folders(look)
+    made = ImmutableSandboxedEnvironment(
+        loader=FileSystemLoader([str(place) for place in places]),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+    )
+    made.filters |= {"bound": bound, "breakable": breakable}
+    made.globals |= {"look": look, "asset": _asset(places), **shared}
+    return made
+
+
+def fill(template: str, context: Mapping[str, object], look: Look, shared: Mapping[str, object]) -> str:
+    """The template with the context filled in, as HTML.
+
+    Raises:
+        RenderFailed: the template is missing or wrong, or asks for something that the context lacks.
+    """
+    try:
+        return environment(look, shared).get_template(template).render(context)
+    except TemplateError as error:
+        raise RenderFailed(f"Template {_place(error) or template}: {error.message}.") from error
+
+
+def bound(text: object) -> str:
+    """The text kept on one line: `12 mm` never parts number from unit."""
+    return str(text).replace(" ", _NO_BREAK_SPACE)
+
+
+def breakable(text: object) -> Markup:
+    """The text, allowed to break after `/ . _ - :` - for paths, digests and batch numbers in narrow columns."""
+    broken = str(escape(text))
+    for mark in "/._-:":
+        broken = broken.replace(mark, f"{mark}<wbr>")
+    return Markup(broken)  # noqa: S704 - escaped above, only <wbr> was added
+
+
+def _asset(places: tuple[Path, ...]) -> Callable[[str], str]:
+    def asset(name: str) -> str:
+        """The address of a picture that lies beside the templates, such as a letterhead."""
+        for place in places:
+            if (place / name).is_file():
+                return (place / name).resolve().as_uri()
+        raise RenderFailed(f"No template folder holds {name}.")
+
+    return asset
+
+
+def _place(error: TemplateError) -> str:
+    """Template and line that the error comes from, as far as the traceback tells."""
+    named = getattr(error, "name", None)
+    if line := getattr(error, "lineno", None):
+        return f"{named}, line {line}"
+    place, trace = "", error.__traceback__
+    while trace is not None:
+        code = trace.tb_frame.f_code
+        if code.co_filename.endswith((".html", ".css", ".svg")):
+            place = f"{Path(code.co_filename).name}, line {trace.tb_lineno}"
+        trace = trace.tb_next
+    return place
