@@ -1,0 +1,1 @@
+"""What a site says: the site file and one record per opening, as frozen models."""

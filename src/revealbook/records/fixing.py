@@ -1,0 +1,38 @@
+"""Fixings as set, by position; used wherever something is fixed to the wall or the frame."""
+
+from revealbook.records.part import Part, entry
+from revealbook.records.quantities import (
+    DeviationMm,
+    DiameterMm,
+    GapMm,
+    LengthMm,
+    Many,
+    Mark,
+    PositionMm,
+    TorqueNm,
+)
+
+
+class FixingSet(Part):
+    """Fixings of one kind that were set in the same way; give the least favourable value of each."""
+
+    at_mm: Many[PositionMm] | None = entry(
+        "Positions along the piece, from its left or lower end, mm.", [180, 815, 1450]
+    )
+    product: Mark | None = entry("The fixing: an id from products.fixings in site.yaml.", "frame-screw-7.5")
+    diameter_mm: DiameterMm | None = entry("Outer diameter of the fixing, mm.", 7.5)
+    length_mm: LengthMm | None = entry("Length of the fixing, mm.", 112)
+    embedment_mm: GapMm | None = entry("Smallest embedment in the load-bearing substrate, mm.", 62)
+    edge_distance_mm: GapMm | None = entry("Smallest distance to an edge of the substrate, mm.", 70)
+    holes_cleaned: bool | None = entry("Were the drilled holes blown or brushed out?", True)
+    torque_nm: TorqueNm | None = entry("Tightening torque, Nm.", 12)
+    predrilled: bool | None = entry("Was what it passes through drilled first?", True)
+
+
+class Bead(Part):
+    """Adhesive beads as laid."""
+
+    number: int | None = entry("How many beads run along the piece.", 2)
+    continuous: bool | None = entry("Do they run through without a gap from end to end?", True)
+    width_mm: GapMm | None = entry("Width of a bead as laid, mm.", 9)
+    height_mm: DeviationMm | None = entry("Height of a bead as laid, mm.", 9)

@@ -1,0 +1,100 @@
+"""The step: a site folder to a site, its records, and everything that keeps them from being used."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+
+from revealbook.records.opening import Opening
+from revealbook.records.record import Record, Sheet, SiteFile
+from revealbook.records.references import unknown_references
+from revealbook.records.site import Site
+from revealbook.records.validate import Model, validate
+from revealbook.source.place import Place
+from revealbook.source.problem import Problem
+from revealbook.source.read import Document, read
+
+SITE_FILE = "site.yaml"
+OPENINGS = "openings"
+PHOTOS = "photos"
+OVERLAYS = "rules"
+
+
+@dataclass(frozen=True, slots=True)
+class Folder:
+    """A site folder, with what lies in it.
+
+    Attributes:
+        path: the folder.
+        records: its record files, in order of name.
+        overlays: its overlay files, in order of name.
+        photos: files below photos/, as records name them.
+    """
+
+    path: Path
+    records: tuple[Path, ...]
+    overlays: tuple[Path, ...]
+    photos: frozenset[str]
+
+    def shown(self, file: Path) -> str:
+        """Give a file's path from the folder, as places show it."""
+        return file.relative_to(self.path).as_posix()
+
+
+def look_into(path: Path) -> Folder | Problem:
+    """Look what a site folder holds, without reading it."""
+    if not (path / SITE_FILE).is_file():
+        code = "no_site_file" if path.is_dir() else "no_such_folder"
+        return Problem(Place(str(path)), code, {"file": SITE_FILE})
+    photos = path / PHOTOS
+    names = (file.relative_to(photos).as_posix() for file in photos.rglob("*") if file.is_file())
+    return Folder(path, _yaml_files(path / OPENINGS), _yaml_files(path / OVERLAYS), frozenset(names))
+
+
+def _yaml_files(folder: Path) -> tuple[Path, ...]:
+    return tuple(sorted(file for file in folder.glob("*.yaml") if file.is_file()))
+
+
+def load_site(folder: Folder) -> SiteFile | tuple[Problem, ...]:
+    """Read site.yaml."""
+    loaded = _load(Site, folder, folder.path / SITE_FILE)
+    if not isinstance(loaded[0], Site):
+        return loaded[1]
+    site, sheet = loaded[0], loaded[1]
+    repeated = tuple(_repeated_ids(site, sheet))
+    return repeated or SiteFile(site, sheet)
+
+
+def load_records(folder: Folder, site: Site) -> Iterator[Record | tuple[Problem, ...]]:
+    """Read the records one by one, in order of name.
+
+    Each is checked against the site's names and the photographs present; one with any fault is given as its
+    faults, never as half a record.
+    """
+    for file in folder.records:
+        loaded = _load(Opening, folder, file)
+        if not isinstance(loaded[0], Opening):
+            yield loaded[1]
+            continue
+        record = Record(loaded[0], loaded[1])
+        yield tuple(unknown_references(record, site, folder.photos)) or record
+
+
+def _load(
+    model: type[Model], folder: Folder, file: Path
+) -> tuple[Model, Sheet] | tuple[None, tuple[Problem, ...]]:
+    document = read(file, folder.shown(file))
+    if not isinstance(document, Document):
+        return None, (document,)
+    valid = validate(model, document)
+    return (None, valid) if isinstance(valid, tuple) else (valid, Sheet.of(document))
+
+
+def _repeated_ids(site: Site, sheet: Sheet) -> Iterator[Problem]:
+    lists = {("people",): site.people, ("instruments",): site.instruments}
+    lists |= {("products", name): getattr(site.products, name) for name in type(site.products).model_fields}
+    for loc, things in lists.items():
+        seen: set[str] = set()
+        for number, thing in enumerate(things):
+            if thing.id in seen:
+                yield Problem(sheet.place((*loc, number, "id")), "repeated_id", {"name": thing.id})
+            seen.add(thing.id)

@@ -1,0 +1,50 @@
+"""The base of every model, and what all sections of a record share."""
+
+from typing import Any
+
+from pydantic import BaseModel, ConfigDict, Field
+
+from revealbook.records.quantities import FileName, Many, Mark, Moment, Text
+
+
+class Part(BaseModel):
+    """A piece of a site file or record: frozen, strict, and refusing keys that it does not know."""
+
+    model_config = ConfigDict(frozen=True, strict=True, extra="forbid")
+
+
+def entry(meaning: str, example: Any) -> Any:  # noqa: ANN401 - pydantic's Field is itself Any
+    """Make a key that may be missing; missing means *not shown*.
+
+    Args:
+        meaning: what the fitter enters.
+        example: what it may look like.
+    """
+    return Field(default=None, description=meaning, examples=[example])
+
+
+def required(meaning: str, example: Any) -> Any:  # noqa: ANN401 - as above
+    """Make a key without which the file makes no sense (a name, a mark)."""
+    return Field(description=meaning, examples=[example])
+
+
+class Photo(Part):
+    """A photograph named from a record."""
+
+    file: FileName = required("File below photos/.", "W-2.07-beads.jpg")
+    shows: Text | None = entry("What it shows, in a few words.", "two beads on the back of the bottom piece")
+
+
+class Section(Part):
+    """What every section of a record may say of itself."""
+
+    by: Mark | None = entry("Who did the work or took the readings: an id from people in site.yaml.", "ada")
+    at: Moment | None = entry("When the readings were taken.", "2026-11-20T09:10+01:00")
+    photos: Many[Photo] | None = entry(
+        "Photographs taken before the work was covered.",
+        [{"file": "W-2.07-beads.jpg", "shows": "beads on the bottom piece"}],
+    )
+    instruments: Many[Mark] | None = entry(
+        "Instruments used here, as listed in site.yaml; their uncertainty then counts.", ["tape-1"]
+    )
+    note: Text | None = entry("Anything else worth knowing in ten years.", "scaffold board removed")

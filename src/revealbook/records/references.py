@@ -1,0 +1,109 @@
+"""Names in a record that must be known: people, products, instruments, photographs, marks."""
+
+from collections.abc import Iterable, Iterator
+from pathlib import Path
+
+from pydantic import BaseModel
+
+from revealbook.records.acceptance import Concession
+from revealbook.records.fixing import FixingSet
+from revealbook.records.frame import Bonding, FramePiece
+from revealbook.records.part import Photo
+from revealbook.records.record import Record
+from revealbook.records.seals import SealEvent
+from revealbook.records.site import Site
+from revealbook.records.supports import Plinth
+from revealbook.source.nearest import nearest
+from revealbook.source.problem import Problem
+
+_PEOPLE_KEYS = frozenset({"by", "found_by", "checked_by", "accepted_by"})
+_Loc = tuple[str | int, ...]
+
+
+def unknown_references(record: Record, site: Site, photos: frozenset[str] | None) -> Iterator[Problem]:
+    """Give a problem for every name in the record that nothing stands behind.
+
+    Args:
+        record: the opening's record.
+        site: the site it belongs to.
+        photos: files below photos/, or None to leave photographs unchecked.
+    """
+    known = _names(site)
+    for loc, kind, name in _references(record.opening, ()):
+        if kind == "photo":
+            if photos is not None and name not in photos:
+                yield Problem(
+                    record.sheet.place(loc), "photo_missing", {"file": name, "nearest": nearest(name, photos)}
+                )
+        elif name not in known[kind]:
+            facts = {"name": name, "kind": kind, "nearest": nearest(name, known[kind]), "known": known[kind]}
+            yield Problem(record.sheet.place(loc), "unknown_name", facts)
+    stem = Path(record.sheet.file).stem
+    if stem != record.opening.mark:
+        facts = {"mark": record.opening.mark, "stem": stem}
+        yield Problem(record.sheet.place(("opening", "mark")), "mark_not_file_name", facts)
+
+
+def _names(site: Site) -> dict[str, tuple[str, ...]]:
+    products = site.products
+    return {
+        "people": _ids(site.people),
+        "instruments": _ids(site.instruments),
+        "adhesives": _ids(products.adhesives),
+        "fixings": _ids(products.fixings),
+        "profiles": _ids(products.profiles),
+        "tapes": _ids(products.tapes),
+        "foams": _ids(products.foams),
+    }
+
+
+def _ids(things: Iterable[object]) -> tuple[str, ...]:
+    return tuple(str(thing.id) for thing in things)  # type: ignore[attr-defined]
+
+
+def _references(part: BaseModel, loc: _Loc) -> Iterator[tuple[_Loc, str, str]]:
+    """Walk the record once; give (path, kind, name) for all that points elsewhere."""
+    for key, value in part.__dict__.items():
+        if value is None or isinstance(value, bool | int | float):
+            continue
+        here = (*loc, key)
+        if isinstance(value, str):
+            kind = "people" if key in _PEOPLE_KEYS else _kind_of_product(part, key)
+            if kind:
+                yield here, kind, value
+            elif key == "file" and isinstance(part, Photo):
+                yield here, "photo", value
+        elif isinstance(value, BaseModel):
+            yield from _references(value, here)
+        elif isinstance(value, tuple):
+            for number, item in enumerate(value):
+                if isinstance(item, BaseModel):
+                    yield from _references(item, (*here, number))
+                elif key == "instruments":
+                    yield (*here, number), "instruments", item
+
+
+def _kind_of_product(part: BaseModel, key: str) -> str | None:
+    if isinstance(part, FramePiece) and key == "profile":
+        return "profiles"
+    if key != "product":
+        return None
+    if isinstance(part, SealEvent):
+        return "foams" if part.step == "foam" else "tapes"
+    kinds: dict[type[BaseModel], str] = {FixingSet: "fixings", Bonding: "adhesives", Plinth: "profiles"}
+    return next((kind for model, kind in kinds.items() if isinstance(part, model)), None)
+
+
+def unknown_rules(record: Record, rules: Iterable[str]) -> Iterator[Problem]:
+    """Give a problem for every concession that names no rule in force."""
+    known = tuple(rules)
+    for number, concession in enumerate(record.opening.concessions):
+        if isinstance(concession, Concession) and concession.rule not in known:
+            place = record.sheet.place(("concessions", number, "rule"))
+            facts = {
+                "name": concession.rule,
+                "kind": "rules",
+                "nearest": nearest(concession.rule, known),
+                "known": (),
+            }
+            yield Problem(place, "unknown_name", facts)

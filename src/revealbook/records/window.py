@@ -1,0 +1,86 @@
+"""The window as delivered and as set."""
+
+from typing import Literal
+
+from revealbook.records.fixing import FixingSet
+from revealbook.records.part import Part, Section, entry
+from revealbook.records.quantities import (
+    AreaM2,
+    DeviationMm,
+    GapMm,
+    LengthMm,
+    Many,
+    MassKg,
+    Moment,
+    OpeningMm,
+    TemperatureC,
+    ThicknessMm,
+)
+from revealbook.records.survey import Diagonals
+
+FrameMaterial = Literal["PVC-U", "timber", "aluminium", "timber-aluminium", "steel"]
+FrameColour = Literal["white", "light", "dark"]
+OpeningKind = Literal["fixed", "side hung", "tilt and turn", "top hung", "bottom hung", "sliding"]
+Side = Literal["left", "right", "bottom", "top"]
+
+
+class JointWidths(Part):
+    """Width of the joint between mounting frame and window at three places of one side."""
+
+    start: GapMm | None = entry("Near the left or lower end, mm.", 12)
+    middle: GapMm | None = entry("In the middle, mm.", 11.5)
+    end: GapMm | None = entry("Near the right or upper end, mm.", 12)
+
+
+class JointsBySide(Part):
+    """Joint widths on the four sides, as seen from outside."""
+
+    left: JointWidths | None = entry("Left side.", {"start": 12, "middle": 11.5, "end": 12})
+    right: JointWidths | None = entry("Right side.", {"start": 11, "middle": 11.5, "end": 12})
+    top: JointWidths | None = entry("Head.", {"start": 12, "middle": 12, "end": 12})
+    bottom: JointWidths | None = entry("Sill.", {"start": 10, "middle": 10, "end": 10})
+
+
+class WindowFixings(FixingSet):
+    """Fixings of the window on one side."""
+
+    side: Side | None = entry("Which side.", "left")
+
+
+class Window(Section):
+    """The window: what it is and how it stands."""
+
+    width_mm: OpeningMm | None = entry("Outer width of the window's frame, mm.", 1206)
+    height_mm: OpeningMm | None = entry("Outer height of the window's frame, mm.", 1458)
+    mass_kg: MassKg | None = entry("Mass with glass as on the delivery note, kg.", 78)
+    glass_panes_mm: Many[ThicknessMm] | None = entry("Thickness of every pane, mm.", [4, 4, 4])
+    glass_area_m2: AreaM2 | None = entry("Visible glass area, m2.", 1.32)
+    frame_material: FrameMaterial | None = entry("What its frame is made of.", "PVC-U")
+    frame_colour: FrameColour | None = entry("Colour towards the weather.", "white")
+    opening_kind: OpeningKind | None = entry("How it opens.", "tilt and turn")
+    hinge_side: Literal["left", "right"] | None = entry("Hinges on which side, seen from outside.", "left")
+    centre_from_wall_mm: GapMm | None = entry(
+        "From the face of the load-bearing wall out to the middle of the window's frame, mm.", 90
+    )
+    delivered_undamaged: bool | None = entry("Undamaged when set?", True)
+    joint_widths_mm: JointsBySide | None = entry("Joint to the mounting frame.", {"left": {"middle": 11.5}})
+    frame_temperature_c: TemperatureC | None = entry("Temperature of its frame when set, degC.", 9)
+    set_at: Moment | None = entry("When it was put on the supports.", "2026-11-23T09:00+01:00")
+    checked_before_fixing: bool | None = entry("Level, plumb and place checked before fixing?", True)
+    secured_at: Moment | None = entry("When it was fixed on all sides.", "2026-11-23T09:50+01:00")
+    out_of_plumb_mm: DeviationMm | None = entry("Largest deviation from plumb over its height, mm.", 1.5)
+    out_of_level_mm: DeviationMm | None = entry("Largest deviation from level over its width, mm.", 1)
+    out_of_place_mm: DeviationMm | None = entry("Deviation from the drawn depth and height, mm.", 2)
+    bow_mm: DeviationMm | None = entry("Largest bow of a frame member after fixing, mm.", 1)
+    diagonals_mm: Diagonals | None = entry("Both diagonals as set.", {"rising": 1892, "falling": 1893})
+    fixed_by: Literal["screws through the frame", "brackets"] | None = entry(
+        "How it is fixed.", "screws through the frame"
+    )
+    fixings: Many[WindowFixings] | None = entry(
+        "Its fixings, side by side.", [{"side": "left", "at_mm": [150, 730, 1310], "length_mm": 112}]
+    )
+    packed_at_fixings: bool | None = entry("Packers left beside every fixing that takes pressure?", True)
+    opening_function_tried: bool | None = entry("Opened, tilted and locked without force after fixing?", True)
+    assembly_length_mm: LengthMm | None = entry(
+        "Length of coupled windows together, mm, if this one is coupled to others.", 3600
+    )

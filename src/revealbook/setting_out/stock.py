@@ -1,0 +1,36 @@
+"""What the cutting works on: the pieces wanted, the sizes of stock, and a plan that brings them together."""
+
+from collections.abc import Iterator, Sequence
+from typing import NamedTuple
+
+
+class Size(NamedTuple):
+    """A length of stock: ``available`` counts offcuts in the store, ``None`` stands for new stock without end."""
+
+    length_mm: int
+    available: int | None
+
+
+class Demand(NamedTuple):
+    """Distinct piece lengths, longest first, how many of each, and the saw's kerf."""
+
+    lengths_mm: tuple[int, ...]
+    counts: tuple[int, ...]
+    kerf_mm: int
+
+    def pieces(self) -> Iterator[int]:
+        """Give every piece's length, longest first."""
+        for length, count in zip(self.lengths_mm, self.counts, strict=True):
+            yield from [length] * count
+
+
+class Plan(NamedTuple):
+    """Bars as (index of the size, lengths cut from it), a proved bound on new stock, and the method's name."""
+
+    bars: tuple[tuple[int, tuple[int, ...]], ...]
+    bound_mm: float
+    method: str
+
+    def bought_mm(self, sizes: Sequence[Size]) -> int:
+        """Give the total length of the new stock that the plan takes."""
+        return sum(sizes[index].length_mm for index, _ in self.bars if sizes[index].available is None)

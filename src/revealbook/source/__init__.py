@@ -1,0 +1,1 @@
+"""Text with places: knows files, lines and columns, nothing of windows."""
