@@ -83,7 +83,9 @@ def finisher(attachments: Sequence[Attachment]) -> Callable[[object, Any], None]
     stated = {one.name: one for one in attachments}
 
     def finish(_document: object, pdf: Any) -> None:  # noqa: ANN401 - pydyf is untyped
-        specifications = [one for one in pdf.objects if isinstance(one, dict) and one.get("Type") == "/Filespec"]
+        specifications = [
+            one for one in pdf.objects if isinstance(one, dict) and one.get("Type") == "/Filespec"
+        ]
         for specification in specifications:
             file = stated[specification["UF"].string]
             specification["AFRelationship"] = f"/{file.relationship}"

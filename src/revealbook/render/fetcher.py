@@ -84,7 +84,9 @@ def url_fetcher(gate: Gate) -> "URLFetcher":
             file = gate.check(url)
             if file is None:
                 return super().fetch(url, headers)
-            return URLFetcherResponse(url, file.read_bytes(), {"Content-Type": _MEDIA_TYPES.get(file.suffix, "")})
+            return URLFetcherResponse(
+                url, file.read_bytes(), {"Content-Type": _MEDIA_TYPES.get(file.suffix, "")}
+            )
 
     return GatedFetcher(allowed_protocols=("data",), allow_redirects=False)
 

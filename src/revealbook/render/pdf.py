@@ -50,7 +50,9 @@ class Rendered:
     warnings: tuple[str, ...] = ()
 
 
-def typeset(html: str, *, roots: Sequence[Path], attachments: Sequence[Attachment], made: datetime) -> Rendered:
+def typeset(
+    html: str, *, roots: Sequence[Path], attachments: Sequence[Attachment], made: datetime
+) -> Rendered:
     """Typeset a page.
 
     Args:
