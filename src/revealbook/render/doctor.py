@@ -18,7 +18,9 @@ _LIBRARIES = (
     "On Debian or Ubuntu: apt-get install libpango-1.0-0 libpangoft2-1.0-0 libharfbuzz-subset0. "
     "On macOS: brew install pango."
 )
-_SUBSET = "On Debian or Ubuntu: apt-get install libharfbuzz-subset0. On macOS it comes with brew install pango."
+_SUBSET = (
+    "On Debian or Ubuntu: apt-get install libharfbuzz-subset0. On macOS it comes with brew install pango."
+)
 _REINSTALL = "Install the package and what it depends on again."
 _TRIAL_SECONDS = 60
 _TRIAL = "from revealbook.render.doctor import trial; trial()"
@@ -51,7 +53,9 @@ def trial() -> None:
     from revealbook.render.pdf import typeset  # noqa: PLC0415 - only the child loads it
 
     page = '<html lang="en"><title>Trial</title><p style="font-family: Fira Sans">One line.</p></html>'
-    rendered = typeset(page, roots=(face_files()[0].parent,), attachments=(), made=datetime(2000, 1, 1, tzinfo=UTC))
+    rendered = typeset(
+        page, roots=(face_files()[0].parent,), attachments=(), made=datetime(2000, 1, 1, tzinfo=UTC)
+    )
     sys.stdout.write(f"{rendered.pdf[:5].decode()} {rendered.pages}\n")
 
 
@@ -66,7 +70,9 @@ def diagnose(exit_status: int, said: str, complained: str) -> Finding:
     if exit_status == 0 and said.startswith("%PDF- 1"):
         return Finding("typesetter", well=True, needed=True, words="A trial page was made.")
     if exit_status < 0:
-        words = f"The trial page ended the process (signal {-exit_status}): libraries or fonts are missing. {_LIBRARIES}"
+        words = (
+            f"The trial page ended its process (signal {-exit_status}); libraries are missing. {_LIBRARIES}"
+        )
     elif "cannot load library" in complained:
         words = f"The text layout libraries are missing. {_LIBRARIES}"
     else:
@@ -80,7 +86,11 @@ def _typesetter() -> Finding:
     try:
         child = subprocess.run(
             [sys.executable, "-c", _TRIAL],
-            capture_output=True, text=True, check=False, timeout=_TRIAL_SECONDS, env=surroundings,
+            capture_output=True,
+            text=True,
+            check=False,
+            timeout=_TRIAL_SECONDS,
+            env=surroundings,
         )
     except subprocess.TimeoutExpired:
         return diagnose(1, "", f"it took more than {_TRIAL_SECONDS} seconds")
@@ -96,7 +106,9 @@ def _fonts() -> Finding:
 def _subsetting() -> Finding:
     """Without this library the fonts are cut down by a slower way that the typesetter means to give up."""
     code = "from weasyprint.text.ffi import harfbuzz_subset as h; raise SystemExit(0 if h else 3)"
-    found = subprocess.run([sys.executable, "-c", code], capture_output=True, check=False, timeout=_TRIAL_SECONDS)
+    found = subprocess.run(
+        [sys.executable, "-c", code], capture_output=True, check=False, timeout=_TRIAL_SECONDS
+    )
     well = found.returncode == 0
     words = "Fonts are cut down by HarfBuzz." if well else f"HarfBuzz's font subsetting is missing. {_SUBSET}"
     return Finding("font subsetting", well=well, needed=False, words=words)
@@ -104,8 +116,12 @@ def _subsetting() -> Finding:
 
 def _yaml_parser() -> Finding:
     well = bool(yaml.__with_libyaml__) and importlib.util.find_spec("yaml._yaml") is not None
-    words = "PyYAML has its C parser." if well else (
-        "PyYAML lacks its C parser, which reading records needs. Install it from a wheel: "
-        "pip install --force-reinstall --only-binary :all: pyyaml"
+    words = (
+        "PyYAML has its C parser."
+        if well
+        else (
+            "PyYAML lacks its C parser, which reading records needs. Install it from a wheel: "
+            "pip install --force-reinstall --only-binary :all: pyyaml"
+        )
     )
     return Finding("YAML parser", well=well, needed=True, words=words)

@@ -8,6 +8,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from io import BytesIO
+from itertools import pairwise
 from typing import TYPE_CHECKING, Any, Literal
 
 if TYPE_CHECKING:
@@ -55,7 +56,7 @@ def in_order(attachments: Sequence[Attachment]) -> tuple[Attachment, ...]:
         ValueError: two files have one name.
     """
     ordered = tuple(sorted(attachments, key=lambda one: one.name.encode()))
-    for one, following in zip(ordered, ordered[1:], strict=False):
+    for one, following in pairwise(ordered):
         if one.name == following.name:
             raise ValueError(f"Two embedded files are called {one.name}.")
     return ordered
@@ -79,13 +80,12 @@ def for_typesetter(attachments: Sequence[Attachment]) -> "list[weasyprint.Attach
 
 
 def finisher(attachments: Sequence[Attachment]) -> Callable[[object, Any], None]:
-    """What is done to the PDF's objects before they are written: each file gets its own relationship and type."""
+    """What is done to the PDF before it is written: each file gets its own relationship and media type."""
     stated = {one.name: one for one in attachments}
 
     def finish(_document: object, pdf: Any) -> None:  # noqa: ANN401 - pydyf is untyped
-        specifications = [
-            one for one in pdf.objects if isinstance(one, dict) and one.get("Type") == "/Filespec"
-        ]
+        objects: list[Any] = [one for one in pdf.objects if isinstance(one, dict)]
+        specifications = [one for one in objects if one.get("Type") == "/Filespec"]
         for specification in specifications:
             file = stated[specification["UF"].string]
             specification["AFRelationship"] = f"/{file.relationship}"

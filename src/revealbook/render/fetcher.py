@@ -1,4 +1,4 @@
-"""The gate between a page and the disk: pictures and styles from the allowed folders, nothing else, no network."""
+"""The gate between a page and the disk: files from the allowed folders, nothing else, no network."""
 
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -76,7 +76,7 @@ class Gate:
 
 
 def url_fetcher(gate: Gate) -> "URLFetcher":
-    """A fetcher for the typesetter that asks the gate first, for pages, styles, pictures and pictures in pictures."""
+    """A fetcher for the typesetter that asks the gate first: for styles, pictures, and pictures in pictures."""
     from weasyprint.urls import URLFetcher, URLFetcherResponse  # noqa: PLC0415 - fonts must be set before
 
     class GatedFetcher(URLFetcher):  # type: ignore[misc]
@@ -84,15 +84,15 @@ def url_fetcher(gate: Gate) -> "URLFetcher":
             file = gate.check(url)
             if file is None:
                 return super().fetch(url, headers)
-            return URLFetcherResponse(
-                url, file.read_bytes(), {"Content-Type": _MEDIA_TYPES.get(file.suffix, "")}
-            )
+            kind = _MEDIA_TYPES.get(file.suffix.lower(), "application/octet-stream")
+            return URLFetcherResponse(url, file.read_bytes(), {"Content-Type": kind})
 
     return GatedFetcher(allowed_protocols=("data",), allow_redirects=False)
 
 
 _MEDIA_TYPES = {
     ".css": "text/css",
+    ".jpeg": "image/jpeg",
     ".jpg": "image/jpeg",
     ".png": "image/png",
     ".svg": "image/svg+xml",

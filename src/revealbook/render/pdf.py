@@ -17,7 +17,7 @@ from revealbook.render.fonts import use_own_fonts_only
 # Environment, log and fonts belong to the whole process, so pages are typeset one after another.
 _ONE_AT_A_TIME = threading.Lock()
 
-# PDF/A refuses a property that no schema describes (ISO 19005-3, 6.6.2.3), and PDF/UA's own is not predefined.
+# PDF/A refuses a property that no schema describes (ISO 19005-3, 6.6.2.3); PDF/UA's own is not predefined.
 _UA_IDENTIFICATION = b"""
 <rdf:Description rdf:about="" xmlns:pdfuaid="http://www.aiim.org/pdfua/ns/id/">
 <pdfuaid:part>1</pdfuaid:part></rdf:Description>
@@ -109,7 +109,7 @@ def _fail_on(refused: Sequence[str], heard: Sequence[logging.LogRecord]) -> None
 
 @contextmanager
 def _stamped(made: datetime) -> Iterator[None]:
-    """Fonts subset within are dated `made`, not now (the font library reads this variable, nothing else does)."""
+    """Fonts cut down within are dated `made`, not now; nothing but the font library reads this variable."""
     before = os.environ.get("SOURCE_DATE_EPOCH")
     os.environ["SOURCE_DATE_EPOCH"] = str(int(made.timestamp()))
     try:

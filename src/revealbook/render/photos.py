@@ -105,7 +105,10 @@ def _in_srgb(image: Image.Image, profile: bytes | None) -> Image.Image:
         return image
     try:
         source = ImageCms.ImageCmsProfile(io.BytesIO(profile))
-        return ImageCms.profileToProfile(image, source, ImageCms.createProfile("sRGB"), outputMode="RGB") or image
+        return (
+            ImageCms.profileToProfile(image, source, ImageCms.createProfile("sRGB"), outputMode="RGB")
+            or image
+        )
     except (ImageCms.PyCMSError, OSError):
         return image
 

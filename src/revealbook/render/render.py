@@ -49,7 +49,14 @@ def render_pdf(
     attachments: Sequence[Attachment] = (),
     shared: Mapping[str, object] = _NOTHING,
 ) -> Rendered:
-    """Fill a template and typeset it as PDF/A-3a and PDF/UA-1; arguments and errors as `render_html` and `typeset`."""
+    """Fill a template and typeset it as PDF/A-3a and PDF/UA-1.
+
+    Arguments are those of `render_html`; `attachments` are files to carry inside the PDF.
+
+    Raises:
+        RenderFailed: as `render_html`, or a picture or style is missing, refused or not accessible.
+        ValueError: `made` has no zone, or two attachments have one name.
+    """
     html = _filled(template, context, look, made, shared)
     rendered = typeset(
         showable(html), roots=(*folders(look), *look.photo_roots), attachments=attachments, made=made

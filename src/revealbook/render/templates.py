@@ -77,7 +77,7 @@ def bound(text: object) -> str:
 
 
 def breakable(text: object) -> Markup:
-    """The text, allowed to break after `/ . _ - :` - for paths, digests and batch numbers in narrow columns."""
+    """The text, allowed to break after `/ . _ - :` - for paths and batch numbers in narrow columns."""
     broken = str(escape(text))
     for mark in "/._-:":
         broken = broken.replace(mark, f"{mark}<wbr>")
