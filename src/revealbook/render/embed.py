@@ -83,7 +83,7 @@ def finisher(attachments: Sequence[Attachment]) -> Callable[[object, Any], None]
     """What is done to the PDF before it is written: each file gets its own relationship and media type."""
     stated = {one.name: one for one in attachments}
 
-    def finish(_document: object, pdf: Any) -> None:  # noqa: ANN401 - pydyf is untyped
+    def finish(_document: object, pdf: Any) -> None:
         objects: list[Any] = [one for one in pdf.objects if isinstance(one, dict)]
         specifications = [one for one in objects if one.get("Type") == "/Filespec"]
         for specification in specifications:

@@ -3,11 +3,16 @@
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING
-from urllib.parse import urlsplit
+from urllib.parse import SplitResult, urlsplit
 from urllib.request import url2pathname
 
 if TYPE_CHECKING:
     from weasyprint.urls import URLFetcher
+
+# Relative addresses on a page are meant within the roots. The typesetter writes a digest of each picture's
+# address into the PDF, so an address that tells where a folder lies makes other bytes on every machine.
+HOST = "report"
+BASE = f"file://{HOST}/"
 
 MAX_BYTES = 40 * 1024 * 1024
 _SHOWN = 120
@@ -22,7 +27,8 @@ class Gate:
     """Decides what a page may read.
 
     Attributes:
-        roots: folders, resolved; a file is let through when its real path lies under one of them.
+        roots: folders, resolved; a file is let through when its real path lies under one of them. A relative
+            address is looked for in each, in this order.
         max_bytes: the largest file or data address let through.
         refused: a plain sentence for everything turned away, in the order it was asked for.
     """
@@ -57,13 +63,13 @@ class Gate:
             if len(url) > self.max_bytes:
                 raise Refused(f"{shown} is larger than {self.max_bytes} bytes.")
             return None
-        if parts.scheme != "file" or parts.netloc not in ("", "localhost"):
+        if parts.scheme != "file" or parts.netloc not in ("", "localhost", HOST):
             raise Refused(f"{shown} is not a file on this machine; pages are made without a network.")
-        return self._file(shown, parts.path)
+        return self._file(shown.removeprefix(BASE), parts)
 
-    def _file(self, shown: str, url_path: str) -> Path:
+    def _file(self, shown: str, parts: SplitResult) -> Path:
         try:
-            real = Path(url2pathname(url_path)).resolve(strict=True)
+            real = self._real(parts)
         except (OSError, ValueError, RuntimeError):
             raise Refused(f"{shown} cannot be found.") from None
         if not any(real.is_relative_to(root) for root in self.roots):
@@ -74,9 +80,17 @@ class Gate:
             raise Refused(f"{shown} is larger than {self.max_bytes} bytes.")
         return real
 
+    def _real(self, parts: SplitResult) -> Path:
+        """The file with all links followed; for a relative address the first root's that has it."""
+        path = url2pathname(parts.path)
+        if parts.netloc != HOST:
+            return Path(path).resolve(strict=True)
+        places = [root / path.lstrip("/") for root in self.roots]
+        return next((place for place in places if place.exists()), places[0]).resolve(strict=True)
+
 
 def url_fetcher(gate: Gate) -> "URLFetcher":
-    """A fetcher for the typesetter that asks the gate first: for styles, pictures, and pictures in pictures."""
+    """A fetcher for the typesetter that asks the gate first: for styles, pictures, pictures in pictures."""
     from weasyprint.urls import URLFetcher, URLFetcherResponse  # noqa: PLC0415 - fonts must be set before
 
     class GatedFetcher(URLFetcher):  # type: ignore[misc]
@@ -85,7 +99,7 @@ def url_fetcher(gate: Gate) -> "URLFetcher":
             if file is None:
                 return super().fetch(url, headers)
             kind = _MEDIA_TYPES.get(file.suffix.lower(), "application/octet-stream")
-            return URLFetcherResponse(url, file.read_bytes(), {"Content-Type": kind})
+            return URLFetcherResponse(file.as_uri(), file.read_bytes(), {"Content-Type": kind})
 
     return GatedFetcher(allowed_protocols=("data",), allow_redirects=False)
 

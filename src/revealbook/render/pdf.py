@@ -11,7 +11,7 @@ from pathlib import Path
 
 from revealbook.render.embed import Attachment, finisher, for_typesetter, in_order
 from revealbook.render.failure import RenderFailed
-from revealbook.render.fetcher import Gate, url_fetcher
+from revealbook.render.fetcher import BASE, Gate, url_fetcher
 from revealbook.render.fonts import use_own_fonts_only
 
 # Environment, log and fonts belong to the whole process, so pages are typeset one after another.
@@ -57,7 +57,8 @@ def typeset(
 
     Args:
         html: the whole page, with language, title and an `alt` on every picture.
-        roots: folders that pictures may be read from; addresses are relative to the first.
+        roots: folders that pictures may be read from. A relative address is looked for in each, in this
+            order, and is the better one: an absolute path leaves its trace in the bytes of the PDF.
         attachments: files to carry inside.
         made: the date the fonts are stamped with, with zone; the page's own dates stand in its head.
 
@@ -73,7 +74,7 @@ def typeset(
         use_own_fonts_only()
         from weasyprint import HTML  # noqa: PLC0415 - fonts must be set before
 
-        page = HTML(string=html, base_url=gate.roots[0].as_uri() + "/", url_fetcher=url_fetcher(gate))
+        page = HTML(string=html, base_url=BASE, url_fetcher=url_fetcher(gate))
         document = page.render(pdf_variant="pdf/a-3a")
         _fail_on(gate.refused, heard)
         identify = document.metadata.generate_rdf_metadata

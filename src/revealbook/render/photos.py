@@ -37,6 +37,11 @@ class Photo:
     width_px: int
     height_px: int
 
+    @property
+    def address(self) -> str:
+        """What a page's `src` says; found where the cache folder is one of the look's photo roots."""
+        return self.derivative.name
+
 
 @dataclass(frozen=True, slots=True)
 class NoPhoto:

@@ -1,6 +1,6 @@
 """The templates: the site's own folder first, then the shipped one; escaping on, nothing undefined passes."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from pathlib import Path
 
 from jinja2 import FileSystemLoader, StrictUndefined, TemplateError
@@ -46,16 +46,15 @@ def environment(look: Look, shared: Mapping[str, object]) -> ImmutableSandboxedE
         look: paper, language, folders.
         shared: names that every template and macro sees, such as a function that translates.
     """
-    places = folders(look)
     made = ImmutableSandboxedEnvironment(
-        loader=FileSystemLoader([str(place) for place in places]),
+        loader=FileSystemLoader([str(folder) for folder in folders(look)]),
         autoescape=True,
         undefined=StrictUndefined,
         trim_blocks=True,
         lstrip_blocks=True,
     )
     made.filters |= {"bound": bound, "breakable": breakable}
-    made.globals |= {"look": look, "asset": _asset(places), **shared}
+    made.globals |= {"look": look, **shared}
     return made
 
 
@@ -82,17 +81,6 @@ def breakable(text: object) -> Markup:
     for mark in "/._-:":
         broken = broken.replace(mark, f"{mark}<wbr>")
     return Markup(broken)  # noqa: S704 - escaped above, only <wbr> was added
-
-
-def _asset(places: tuple[Path, ...]) -> Callable[[str], str]:
-    def asset(name: str) -> str:
-        """The address of a picture that lies beside the templates, such as a letterhead."""
-        for place in places:
-            if (place / name).is_file():
-                return (place / name).resolve().as_uri()
-        raise RenderFailed(f"No template folder holds {name}.")
-
-    return asset
 
 
 def _place(error: TemplateError) -> str:

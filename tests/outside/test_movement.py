@@ -1,0 +1,93 @@
+"""Thermal movement and sealant joints against published values and worked numbers."""
+
+import pytest
+
+from revealbook.measures.physics.movement import (
+    SEALANT_CLASSES_PCT,
+    expansion,
+    joint_depth_mm,
+    joint_width_from_half_total_mm,
+    joint_width_from_total_mm,
+    joint_width_mm,
+    temperature_change_k,
+    thermal_movement_mm,
+    total_movement_mm,
+    worst_one_way_movement_mm,
+)
+
+
+@pytest.mark.parametrize(
+    ("material", "length_mm", "change_k", "expected_mm"),
+    [
+        ("PVC-U", 2000, 50, 7.0),
+        ("PVC-U", 1500, 40, 4.2),
+        ("aluminium", 2000, 50, 2.4),
+        ("structural steel", 2000, 50, 1.2),
+        ("timber along the grain", 2000, 50, 0.5),
+        ("glass", 2000, 50, 0.9),
+    ],
+)
+def test_thermal_movement(material: str, length_mm: float, change_k: float, expected_mm: float) -> None:
+    """Coefficients of EN 1991-1-5 table C.1 and EN 572-1, PVC-U of public tables (published)."""
+    moved_mm = thermal_movement_mm(expansion(material).per_k, length_mm, change_k)
+    assert moved_mm == pytest.approx(expected_mm, abs=1e-9)
+
+
+@pytest.mark.parametrize(
+    ("movement_mm", "class_pct", "expected_mm"),
+    [
+        (3.5, 25, 14.0),
+        (3.5, 20, 17.5),
+        (3.5, 12.5, 28.0),
+        (3.5, 7.5, 46.7),
+        (2.0, 25, 8.0),
+        (2.0, 20, 10.0),
+        (2.0, 12.5, 16.0),
+        (2.0, 7.5, 26.7),
+        (1.6, 25, 6.4),
+        (1.6, 20, 8.0),
+        (1.6, 12.5, 12.8),
+        (1.6, 7.5, 21.3),
+        (4.0, 30, 13.3),
+    ],
+)
+def test_joint_width(movement_mm: float, class_pct: float, expected_mm: float) -> None:
+    """W = M / c, classes of ISO 11600 (published); the last row is an example printed on a public page."""
+    assert joint_width_mm(movement_mm, class_pct) == pytest.approx(expected_mm, abs=0.051)
+
+
+def test_a_class_25_sealant_takes_four_times_the_movement() -> None:
+    """A public data sheet of that class says so in these words (published, data-sheet-type)."""
+    assert joint_width_mm(1, 25) == 4
+
+
+def test_the_sealant_classes() -> None:
+    """ISO 11600 (published)."""
+    assert SEALANT_CLASSES_PCT == (7.5, 12.5, 20, 25)
+
+
+def test_three_conventions_for_one_joint() -> None:
+    """PVC-U 2.0 m, half to each side, +30 and -25 K, class 25: 7.7, 8.4 and 15.4 mm (worked by hand)."""
+    per_k = expansion("PVC-U").per_k
+    one_way_mm = worst_one_way_movement_mm(per_k, 1000, installed_c=15, coldest_c=-10, warmest_c=45)
+    total_mm = total_movement_mm(per_k, 1000, coldest_c=-10, warmest_c=45)
+    assert joint_width_mm(one_way_mm, 25) == pytest.approx(8.4)
+    assert joint_width_from_half_total_mm(total_mm, 25) == pytest.approx(7.7)
+    assert joint_width_from_total_mm(total_mm, 25) == pytest.approx(15.4)
+
+
+@pytest.mark.parametrize(
+    ("material", "per_m_mm", "expected_k"), [("PVC-U", 1.6, 23), ("PVC-U", 2.4, 34), ("aluminium", 1.2, 50)]
+)
+def test_the_german_trade_table_stands_for_small_changes_of_temperature(
+    material: str, per_m_mm: float, expected_k: float
+) -> None:
+    """1.6 mm/m white PVC-U, 2.4 coloured, 1.2 light aluminium (common practice, published): not to be added."""
+    change_k = temperature_change_k(expansion(material).per_k, 1000, per_m_mm)
+    assert change_k == pytest.approx(expected_k, abs=0.5)
+
+
+def test_depth_is_half_the_width_and_at_least_6_mm() -> None:
+    """Published, data-sheet-type."""
+    assert joint_depth_mm(20) == 10
+    assert joint_depth_mm(10) == 6
