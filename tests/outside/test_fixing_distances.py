@@ -1,4 +1,4 @@
-"""Fixing distances against three published sets of trade rules, which differ in the corner they start from."""
+"""Fixing distances against published trade rules, which differ in the corner they are taken from."""
 
 import pytest
 

@@ -82,7 +82,7 @@ def test_three_conventions_for_one_joint() -> None:
 def test_the_german_trade_table_stands_for_small_changes_of_temperature(
     material: str, per_m_mm: float, expected_k: float
 ) -> None:
-    """1.6 mm/m white PVC-U, 2.4 coloured, 1.2 light aluminium (common practice, published): not to be added."""
+    """1.6 mm/m white PVC-U, 2.4 coloured, 1.2 light aluminium (common practice, published): do not add."""
     change_k = temperature_change_k(expansion(material).per_k, 1000, per_m_mm)
     assert change_k == pytest.approx(expected_k, abs=0.5)
 

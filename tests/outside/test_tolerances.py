@@ -16,7 +16,7 @@ from revealbook.measures.physics.tolerances import (
     limit_deviation_mm,
 )
 
-# DIN 18202:2013-04 table 1 (published, a public page with the full table), typed a second time here, by column.
+# DIN 18202:2013-04 table 1 (published, a public page has it in full), typed a second time, by column.
 TABLE_1: dict[float, dict[SizeRow, float | None]] = {
     1000: {"plan size": 10, "elevation size": 10, "clear plan size": 12, "clear elevation size": 16},
     3000: {"plan size": 12, "elevation size": 16, "clear plan size": 16, "clear elevation size": 20},

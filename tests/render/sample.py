@@ -19,7 +19,9 @@ RECORD = b"mark: W-1.01\nwidth_mm: 1230\n"
 
 def picture(file: Path, width: int, height: int) -> None:
     image = Image.linear_gradient("L").resize((width, height)).convert("RGB")
-    ImageDraw.Draw(image).rectangle((width * 0.2, height * 0.2, width * 0.8, height * 0.8), outline="#204060", width=40)
+    ImageDraw.Draw(image).rectangle(
+        (width * 0.2, height * 0.2, width * 0.8, height * 0.8), outline="#204060", width=40
+    )
     image.save(file, "JPEG")
 
 
@@ -36,7 +38,9 @@ def main(target: Path, paper: Paper) -> None:
         rendered = render_pdf(
             "sample.html",
             {"rows": 31, "pictures": shown},
-            look=Look(paper=paper, override=Path(__file__).parent / "templates", photo_roots=(folder / "cache",)),
+            look=Look(
+                paper=paper, override=Path(__file__).parent / "templates", photo_roots=(folder / "cache",)
+            ),
             made=MADE,
             attachments=[
                 Attachment("W-1.01.yaml", RECORD, "Record of W-1.01", "application/yaml", "Source", MADE),

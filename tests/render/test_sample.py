@@ -79,19 +79,35 @@ def test_a_table_s_head_is_repeated_on_its_next_page(sample: Path) -> None:
 
 def test_contents_name_the_pages(sample: Path) -> None:
     text = told("pdftotext", "-layout", "-f", 2, "-l", 2, sample, "-")
-    assert [line.split()[-1] for line in text.splitlines() if line.startswith(("Reg", "  ", "Sig"))][1:4] == ["3", "5", "6"]
+    assert [line.split()[-1] for line in text.splitlines() if line.startswith(("Reg", "  ", "Sig"))][1:4] == [
+        "3",
+        "5",
+        "6",
+    ]
 
 
 def test_headings_are_bookmarks(sample: Path) -> None:
     with pikepdf.open(sample) as pdf, pdf.open_outline() as outline:
-        assert [item.title for item in outline.root][1:] == ["Contents", "Register of openings", "Opening W-1.01"]
-        assert [item.title for item in outline.root[3].children] == ["What does not conform", "Photographs", "Signatures"]
+        assert [item.title for item in outline.root][1:] == [
+            "Contents",
+            "Register of openings",
+            "Opening W-1.01",
+        ]
+        assert [item.title for item in outline.root[3].children] == [
+            "What does not conform",
+            "Photographs",
+            "Signatures",
+        ]
 
 
 def test_marks_are_read_aloud_once(sample: Path) -> None:
     """A mark beside its word is decoration; a mark alone carries the word as alternative text."""
     with pikepdf.open(sample) as pdf:
-        spoken = [str(one.Alt) for one in pdf.objects if isinstance(one, pikepdf.Dictionary) and one.get("/S") == "/Figure"]
+        spoken = [
+            str(one.Alt)
+            for one in pdf.objects
+            if isinstance(one, pikepdf.Dictionary) and one.get("/S") == "/Figure"
+        ]
     assert sorted(spoken) == sorted(
         ["conforms", "undecided", "does not apply", "does not conform", "not shown", "conforms"]
         + ["An opening with a bottom piece that is too short at its left"]

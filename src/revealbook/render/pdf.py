@@ -1,13 +1,16 @@
 """HTML to a PDF that is both PDF/A-3a (ISO 19005-3) and PDF/UA-1 (ISO 14289-1), the same bytes every time."""
 
+import importlib
 import logging
 import os
 import threading
+import warnings
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
+from types import ModuleType
 
 from revealbook.render.embed import Attachment, finisher, for_typesetter, in_order
 from revealbook.render.failure import RenderFailed
@@ -70,11 +73,8 @@ def typeset(
         raise ValueError("The time a page is made has no zone.")
     files = in_order(attachments)
     gate = Gate(tuple(root.resolve() for root in roots))
-    with _ONE_AT_A_TIME, _stamped(made), _overheard() as heard:
-        use_own_fonts_only()
-        from weasyprint import HTML  # noqa: PLC0415 - fonts must be set before
-
-        page = HTML(string=html, base_url=BASE, url_fetcher=url_fetcher(gate))
+    with _ONE_AT_A_TIME, _undisturbed(), _stamped(made), _overheard() as heard:
+        page = _typesetter().HTML(string=html, base_url=BASE, url_fetcher=url_fetcher(gate))
         document = page.render(pdf_variant="pdf/a-3a")
         _fail_on(gate.refused, heard)
         identify = document.metadata.generate_rdf_metadata
@@ -84,6 +84,21 @@ def typeset(
         )
         _fail_on(gate.refused, heard)
     return Rendered(pdf, len(document.pages), _warnings(heard))
+
+
+def _typesetter() -> ModuleType:
+    """Loaded late, because it looks for fonts when loaded."""
+    use_own_fonts_only()
+    return importlib.import_module("weasyprint")
+
+
+@contextmanager
+def _undisturbed() -> Iterator[None]:
+    """Without two warnings of the typesetter: a missing library is the doctor's, the open file its own."""
+    with warnings.catch_warnings():
+        warnings.filterwarnings("ignore", "HarfBuzz-Subset will be required", DeprecationWarning)
+        warnings.filterwarnings("ignore", r"unclosed file.*\.icc", ResourceWarning)
+        yield
 
 
 def _identified(identify: Callable[..., bytes]) -> Callable[..., bytes]:
