@@ -148,7 +148,7 @@ def test_block_length_by_area() -> None:
 def test_support_reactions_balance_forces_and_moments() -> None:
     """Equilibrium is the outside authority here: it holds for any arrangement of supports."""
     supports_mm = (80, 420, 990, 1310)
-    loads = [PointLoad(0, 300), PointLoad(700, 120), SpreadLoad(50, 1400, 900)]
+    loads: list[PointLoad | SpreadLoad] = [PointLoad(0, 300), PointLoad(700, 120), SpreadLoad(50, 1400, 900)]
     reactions = support_reactions_n(supports_mm, loads)
     assert math.fsum(reactions) == pytest.approx(1320)
     moment = math.fsum(force * at for force, at in zip(reactions, supports_mm, strict=True))

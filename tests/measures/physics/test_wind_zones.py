@@ -60,6 +60,13 @@ def test_the_zones_of_a_wall_follow_the_depth_behind_it() -> None:
     assert worst_side_zone(Wall(30, 20, 20), 2.5, 1) == "A"
 
 
+def test_an_opening_may_end_at_the_very_corner() -> None:
+    assert 10 - 8.77 - 1.23 != 0
+    assert worst_side_zone(Wall(10, 10, 6), 8.77, 1.23) == "A"
+    assert 10 - 9.9 - 0.1 < 0
+    assert worst_side_zone(Wall(10, 10, 6), 9.9, 0.1) == "A"
+
+
 def test_an_opening_that_reaches_beyond_the_wall_is_refused() -> None:
     with pytest.raises(ValueError, match=r"ends 0\.5 m beyond the wall's right corner"):
         worst_side_zone(Wall(10, 10, 6), 9, 1.5)

@@ -11,6 +11,8 @@ from revealbook.measures.physics.plausibility import require_between, require_no
 
 Zone = Literal["A", "B", "C", "D", "E"]
 """A, B, C: side wall from the windward corner on; D: windward wall; E: leeward wall."""
+ROUNDING_SLACK_M = 1e-9
+"""An opening may end this far beyond the wall by binary rounding of its sizes."""
 
 
 class SideZones(NamedTuple):
@@ -92,7 +94,7 @@ def worst_side_zone(wall: Wall, from_left_m: float, width_m: float) -> Literal["
     require_not_negative(from_left_m=from_left_m)
     require_positive(width_m=width_m)
     from_right_m = wall.length_m - from_left_m - width_m
-    if from_right_m < 0:
+    if from_right_m < -ROUNDING_SLACK_M:
         raise ValueError(f"the opening ends {-from_right_m:g} m beyond the wall's right corner")
     zones = side_zones(wall.depth_m, wall.length_m, wall.height_m)
-    return zone_at(min(from_left_m, from_right_m), zones)
+    return zone_at(min(from_left_m, max(from_right_m, 0.0)), zones)
