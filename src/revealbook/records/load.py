@@ -3,15 +3,16 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 
 from revealbook.records.opening import Opening
 from revealbook.records.record import Record, Sheet, SiteFile
 from revealbook.records.references import unknown_references
 from revealbook.records.site import Site
-from revealbook.records.validate import Model, validate
 from revealbook.source.place import Place
 from revealbook.source.problem import Problem
 from revealbook.source.read import Document, read
+from revealbook.source.validate import Model, validate
 
 SITE_FILE = "site.yaml"
 OPENINGS = "openings"
@@ -90,7 +91,7 @@ def _load(
 
 
 def _repeated_ids(site: Site, sheet: Sheet) -> Iterator[Problem]:
-    lists = {("people",): site.people, ("instruments",): site.instruments}
+    lists: dict[tuple[str, ...], Any] = {("people",): site.people, ("instruments",): site.instruments}
     lists |= {("products", name): getattr(site.products, name) for name in type(site.products).model_fields}
     for loc, things in lists.items():
         seen: set[str] = set()

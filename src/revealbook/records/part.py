@@ -13,7 +13,7 @@ class Part(BaseModel):
     model_config = ConfigDict(frozen=True, strict=True, extra="forbid")
 
 
-def entry(meaning: str, example: Any) -> Any:  # noqa: ANN401 - pydantic's Field is itself Any
+def entry(meaning: str, example: Any) -> Any:
     """Make a key that may be missing; missing means *not shown*.
 
     Args:
@@ -23,7 +23,7 @@ def entry(meaning: str, example: Any) -> Any:  # noqa: ANN401 - pydantic's Field
     return Field(default=None, description=meaning, examples=[example])
 
 
-def required(meaning: str, example: Any) -> Any:  # noqa: ANN401 - as above
+def required(meaning: str, example: Any) -> Any:
     """Make a key without which the file makes no sense (a name, a mark)."""
     return Field(description=meaning, examples=[example])
 

@@ -5,7 +5,6 @@ from pathlib import Path
 
 from pydantic import BaseModel
 
-from revealbook.records.acceptance import Concession
 from revealbook.records.fixing import FixingSet
 from revealbook.records.frame import Bonding, FramePiece
 from revealbook.records.part import Photo
@@ -64,23 +63,32 @@ def _ids(things: Iterable[object]) -> tuple[str, ...]:
 def _references(part: BaseModel, loc: _Loc) -> Iterator[tuple[_Loc, str, str]]:
     """Walk the record once; give (path, kind, name) for all that points elsewhere."""
     for key, value in part.__dict__.items():
-        if value is None or isinstance(value, bool | int | float):
-            continue
         here = (*loc, key)
-        if isinstance(value, str):
-            kind = "people" if key in _PEOPLE_KEYS else _kind_of_product(part, key)
-            if kind:
-                yield here, kind, value
-            elif key == "file" and isinstance(part, Photo):
-                yield here, "photo", value
-        elif isinstance(value, BaseModel):
+        if isinstance(value, BaseModel):
             yield from _references(value, here)
         elif isinstance(value, tuple):
-            for number, item in enumerate(value):
-                if isinstance(item, BaseModel):
-                    yield from _references(item, (*here, number))
-                elif key == "instruments":
-                    yield (*here, number), "instruments", item
+            yield from _references_in_list(value, key, here)
+        elif isinstance(value, str):
+            kind = _kind_of_name(part, key)
+            if kind:
+                yield here, kind, value
+
+
+def _references_in_list(items: tuple[object, ...], key: str, loc: _Loc) -> Iterator[tuple[_Loc, str, str]]:
+    for number, item in enumerate(items):
+        if isinstance(item, BaseModel):
+            yield from _references(item, (*loc, number))
+        elif key == "instruments":
+            yield (*loc, number), "instruments", str(item)
+
+
+def _kind_of_name(part: BaseModel, key: str) -> str | None:
+    """Tell what the text under `key` names: a person, a product of some kind, a photograph, or nothing."""
+    if key in _PEOPLE_KEYS:
+        return "people"
+    if key == "file" and isinstance(part, Photo):
+        return "photo"
+    return _kind_of_product(part, key)
 
 
 def _kind_of_product(part: BaseModel, key: str) -> str | None:
@@ -92,18 +100,3 @@ def _kind_of_product(part: BaseModel, key: str) -> str | None:
         return "foams" if part.step == "foam" else "tapes"
     kinds: dict[type[BaseModel], str] = {FixingSet: "fixings", Bonding: "adhesives", Plinth: "profiles"}
     return next((kind for model, kind in kinds.items() if isinstance(part, model)), None)
-
-
-def unknown_rules(record: Record, rules: Iterable[str]) -> Iterator[Problem]:
-    """Give a problem for every concession that names no rule in force."""
-    known = tuple(rules)
-    for number, concession in enumerate(record.opening.concessions):
-        if isinstance(concession, Concession) and concession.rule not in known:
-            place = record.sheet.place(("concessions", number, "rule"))
-            facts = {
-                "name": concession.rule,
-                "kind": "rules",
-                "nearest": nearest(concession.rule, known),
-                "known": (),
-            }
-            yield Problem(place, "unknown_name", facts)

@@ -8,10 +8,10 @@ from math import gcd
 from typing import NamedTuple
 
 from revealbook.setting_out.first_fit import first_fit
+from revealbook.setting_out.full_bars import full_bars
 from revealbook.setting_out.limits import require_whole_mm
-from revealbook.setting_out.patterns import best_plan
-from revealbook.setting_out.stock import Demand, Plan, Size
 from revealbook.setting_out.refusal import NotPossible, Reason, not_possible
+from revealbook.setting_out.stock import Demand, Plan, Size
 
 
 class Cut(NamedTuple):
@@ -40,7 +40,7 @@ class CuttingList:
     """Bars to cut, and how good the list is proved to be.
 
     Attributes:
-        bars: offcuts from the store first, then new stock, longest first.
+        bars: offcuts from the store first, shortest first, then new stock, longest first.
         bought_mm: total length of the new stock.
         bound_mm: proved: no list buys less new stock than this for these pieces.
         returned_mm: usable offcuts that go back to the store, longest first.
@@ -73,14 +73,15 @@ def cutting_list(
 ) -> CuttingList | NotPossible:
     """Lay all pieces on bars so that the least new stock is bought.
 
-    Offcuts in the store come first: one is used wherever that saves new stock, and of two lists that buy the
-    same the one that takes less from the store is preferred. The list is found from cutting patterns with a
-    proof (column generation, then an integer programme over the patterns); where that is not to be had within
-    the time, by first fit decreasing. ``method`` says which. The same input gives the same list, unless the
-    time limit cuts the search short, which ``method`` then says.
+    Offcuts in the store come first: one is used wherever that saves new stock, and of the lists found that
+    buy the same the one that takes less from the store is given. ``method`` says how the list was found:
+    by a quick rule (first fit decreasing, fullest bar first) where that already meets the bound, where nothing
+    better turned up or where scipy is missing, else by column generation. The same input gives the same
+    list, unless the time runs out, which ``method`` then says. A list of more than 200 bars or so may buy one
+    bar in 200 more than the bound: to seek further would take longer than the bar is worth.
 
     Args:
-        cuts: the pieces, none longer than the longest stock or offcut.
+        cuts: the pieces, none longer than the longest stock.
         stock_mm: lengths that can be bought, as many of each as needed.
         kerf_mm: width of the saw's cut. A piece at the very end of a bar needs no further cut.
         usable_offcut_mm: least length of an offcut that goes back to the store.
@@ -100,18 +101,32 @@ def cutting_list(
         return not_possible(Reason.PIECE_LONGER_THAN_STOCK, length_mm=longest, stock_mm=max(stock_mm))
     counted = sorted(Counter(cut.length_mm for cut in cuts).items(), reverse=True)
     demand = Demand(tuple(length for length, _ in counted), tuple(count for _, count in counted), kerf_mm)
-    start = first_fit(demand, sizes)
+    start = min(first_fit(demand, sizes), full_bars(demand, sizes), key=lambda plan: plan.cost_mm(sizes))
     bound_mm = _attainable(_material_bound(demand, sizes), stock_mm)
-    if start.bought_mm(sizes) > bound_mm or offcuts_mm:
-        plan = best_plan(demand, sizes, start, time_limit_s, lambda mm: _attainable(mm, stock_mm))
+    plan = start
+    if start.bought_mm(sizes) > bound_mm:
+        plan = _improved(start, demand, sizes, time_limit_s, stock_mm)
         bound_mm = max(bound_mm, _attainable(plan.bound_mm, stock_mm))
-    else:
-        plan = Plan(start.bars, bound_mm, "first fit decreasing, proved the best by the material needed")
-    return _written_out(plan, bound_mm, sizes, cuts, kerf_mm, usable_offcut_mm)
+    return _written_out(plan, bound_mm, _bars(plan, sizes, cuts, kerf_mm), usable_offcut_mm)
+
+
+def _improved(
+    start: Plan, demand: Demand, sizes: Sequence[Size], time_limit_s: float, stock_mm: Sequence[int]
+) -> Plan:
+    try:
+        # Half a second to load, and only needed here.
+        from revealbook.setting_out.patterns import best_plan  # noqa: PLC0415
+    except ImportError:
+        return start._replace(method=f"{start.method}, scipy is not installed")
+    return best_plan(demand, sizes, start, time_limit_s, lambda mm: _attainable(mm, stock_mm))
 
 
 def _require_sensible(
-    cuts: Sequence[Cut], stock_mm: Sequence[int], kerf_mm: int, usable_offcut_mm: int, offcuts_mm: Sequence[int]
+    cuts: Sequence[Cut],
+    stock_mm: Sequence[int],
+    kerf_mm: int,
+    usable_offcut_mm: int,
+    offcuts_mm: Sequence[int],
 ) -> None:
     if not stock_mm:
         raise ValueError("A cutting list needs at least one length of stock to buy.")
@@ -134,7 +149,9 @@ def _sizes(stock_mm: Sequence[int], offcuts_mm: Sequence[int]) -> tuple[Size, ..
 def _material_bound(demand: Demand, sizes: Sequence[Size]) -> float:
     """New stock that the pieces and their kerfs alone call for, all offcuts being used up without waste."""
     kerf = demand.kerf_mm
-    needed = sum((length + kerf) * count for length, count in zip(demand.lengths_mm, demand.counts, strict=True))
+    needed = sum(
+        (length + kerf) * count for length, count in zip(demand.lengths_mm, demand.counts, strict=True)
+    )
     stored = sum((size.length_mm + kerf) * size.available for size in sizes if size.available is not None)
     shortest = min(size.length_mm for size in sizes if size.available is None)
     return float(max(Fraction(needed - stored, 1), Fraction(0)) * Fraction(shortest, shortest + kerf))
@@ -146,25 +163,25 @@ def _attainable(mm: float, stock_mm: Sequence[int]) -> int:
     return max(0, -int(-(mm - 1e-4) // step)) * step
 
 
-def _written_out(
-    plan: Plan,
-    bound_mm: int,
-    sizes: Sequence[Size],
-    cuts: Sequence[Cut],
-    kerf_mm: int,
-    usable_offcut_mm: int,
-) -> CuttingList:
+def _bars(plan: Plan, sizes: Sequence[Size], cuts: Sequence[Cut], kerf_mm: int) -> tuple[Bar, ...]:
+    """Give the plan's lengths back their labels, in the labels' order."""
     waiting: defaultdict[int, list[Cut]] = defaultdict(list)
-    for cut in sorted(cuts, key=lambda one: (one.length_mm, one.label), reverse=True):
+    for cut in sorted(cuts, reverse=True):
         waiting[cut.length_mm].append(cut)
-    bars = []
-    for index, lengths_mm in sorted(plan.bars, key=lambda bar: (bar[0], [-length for length in bar[1]])):
-        bars.append(_bar(sizes[index], tuple(waiting[length].pop() for length in lengths_mm), kerf_mm))
-    returned = sorted((bar.offcut_mm for bar in bars if bar.offcut_mm >= max(usable_offcut_mm, 1)), reverse=True)
+    ordered = sorted((index, sorted(lengths_mm, reverse=True)) for index, lengths_mm in plan.bars)
+    return tuple(
+        _bar(sizes[index], tuple(waiting[length].pop() for length in lengths_mm), kerf_mm)
+        for index, lengths_mm in ordered
+    )
+
+
+def _written_out(plan: Plan, bound_mm: int, bars: tuple[Bar, ...], usable_offcut_mm: int) -> CuttingList:
+    least_mm = max(usable_offcut_mm, 1)
+    returned = sorted((bar.offcut_mm for bar in bars if bar.offcut_mm >= least_mm), reverse=True)
     used = sum(bar.stock_mm for bar in bars)
-    lost = used - sum(cut.length_mm for cut in cuts) - sum(returned)
+    lost = used - sum(cut.length_mm for bar in bars for cut in bar.cuts) - sum(returned)
     return CuttingList(
-        bars=tuple(bars),
+        bars=bars,
         bought_mm=sum(bar.stock_mm for bar in bars if not bar.from_store),
         bound_mm=bound_mm,
         returned_mm=tuple(returned),

@@ -31,11 +31,11 @@ def first_fit(demand: Demand, sizes: Sequence[Size]) -> Plan:
             bar = len(room) - 1
         room[bar] -= need
         held[bar].append(length)
-    return Plan(
-        tuple((_shrunk(index, lengths, demand, sizes), tuple(lengths)) for index, lengths in zip(opened, held, strict=True)),
-        bound_mm=0.0,
-        method="first fit decreasing",
+    bars = (
+        (shortest_holding(index, lengths, demand, sizes), tuple(lengths))
+        for index, lengths in zip(opened, held, strict=True)
     )
+    return Plan(tuple(bars), bound_mm=0.0, method="first fit decreasing")
 
 
 def _to_open(need: int, capacities: Sequence[int], left: list[int | None]) -> int:
@@ -43,10 +43,12 @@ def _to_open(need: int, capacities: Sequence[int], left: list[int | None]) -> in
         if available and capacities[index] >= need:
             left[index] = available - 1
             return index
-    return max((index for index, available in enumerate(left) if available is None), key=capacities.__getitem__)
+    new = (index for index, available in enumerate(left) if available is None)
+    return max(new, key=capacities.__getitem__)
 
 
-def _shrunk(index: int, lengths: Sequence[int], demand: Demand, sizes: Sequence[Size]) -> int:
+def shortest_holding(index: int, lengths: Sequence[int], demand: Demand, sizes: Sequence[Size]) -> int:
+    """Give the shortest new stock that holds the pieces; an offcut stays the offcut that it is."""
     if sizes[index].available is not None:
         return index
     need = sum(lengths) + demand.kerf_mm * (len(lengths) - 1)

@@ -162,10 +162,7 @@ def _traced(piece: _Piece, spacing: Spacing, count: int) -> tuple[int, ...]:
     for k in range(count - 1, 0, -1):
         here, layer = found[-1], layers[k]
         reach = span(here - spacing.centres_max_mm, here - spacing.centres_min_mm)
-        crossed = not (layer.further >> here & 1) or (
-            must_be_ready and not (layer.ready(spacing) >> here & 1)
-        )
-        if crossed:
+        if not layer.further >> here & 1:
             left = next(left for left, right in joints if right >> here & 1)
             choice = layers[k - 1].ready(spacing) & left & reach
         else:

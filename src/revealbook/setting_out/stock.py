@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 
 class Size(NamedTuple):
-    """A length of stock: ``available`` counts offcuts in the store, ``None`` stands for new stock without end."""
+    """A length of stock: ``available`` counts offcuts in the store and is ``None`` for new stock."""
 
     length_mm: int
     available: int | None
@@ -25,11 +25,15 @@ class Demand(NamedTuple):
 
 
 class Plan(NamedTuple):
-    """Bars as (index of the size, lengths cut from it), a proved bound on new stock, and the method's name."""
+    """Bars as (index of the size, lengths cut from it), a proved bound on new stock, the method's name."""
 
     bars: tuple[tuple[int, tuple[int, ...]], ...]
     bound_mm: float
     method: str
+
+    def cost_mm(self, sizes: Sequence[Size]) -> tuple[int, int]:
+        """Give the new stock that the plan takes, then all its stock: what to compare plans by."""
+        return self.bought_mm(sizes), sum(sizes[index].length_mm for index, _ in self.bars)
 
     def bought_mm(self, sizes: Sequence[Size]) -> int:
         """Give the total length of the new stock that the plan takes."""

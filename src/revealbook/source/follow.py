@@ -11,13 +11,16 @@ Path = Sequence[str | int]
 def at(marks: Marks, path: Path, file: str) -> Place:
     """Follow `path` down the marks of a document.
 
-    A part that is no key here (a union's tag, a key that is missing) is stepped over, so a missing key gives the
-    place of what should hold it.
+    A part that is no key here (a union's tag, a key that is missing) is stepped over, so a missing key gives
+    the place of what should hold it.
     """
     line, column, parts = marks
     for part in path:
-        if isinstance(parts, dict) and part in parts:
-            line, column, parts = parts[part]
+        found = None
+        if isinstance(parts, dict):
+            found = parts.get(part)
         elif isinstance(parts, list) and isinstance(part, int) and part < len(parts):
-            line, column, parts = parts[part]
+            found = parts[part]
+        if found is not None:
+            line, column, parts = found
     return Place(file, line, column)

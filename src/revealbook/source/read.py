@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import Any
 
 import yaml
-from yaml.cyaml import CParser
+from yaml.cyaml import CParser  # type: ignore[attr-defined]
 
 from revealbook.source.place import Place
 from revealbook.source.problem import Problem
@@ -46,7 +46,7 @@ class _Refused(Exception):  # noqa: N818 - it never leaves this module
         self.mark, self.code, self.facts = mark, code, facts
 
 
-class _NodeLoader(CParser):  # type: ignore[misc]  # PyYAML's C class is untyped
+class _NodeLoader(CParser):
     """libyaml's parser with a resolver that only tells plain scalars from quoted ones."""
 
     def resolve(self, kind: type, _value: Any, implicit: Any) -> str:

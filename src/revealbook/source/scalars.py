@@ -5,6 +5,7 @@ would print in another way carries its text along.
 """
 
 import re
+from typing import Self
 
 _INTEGER = re.compile(r"[-+]?[0-9]+\Z")
 _DECIMAL = re.compile(r"[-+]?(?:\.[0-9]+|[0-9]+(?:\.[0-9]*)?)(?:[eE][-+]?[0-9]+)?\Z")
@@ -20,7 +21,7 @@ class WrittenNumber(float):
     __slots__ = ("text",)
     text: str
 
-    def __new__(cls, text: str) -> "WrittenNumber":
+    def __new__(cls, text: str) -> Self:
         """Read the number in `text`."""
         number = super().__new__(cls, text)
         number.text = text

@@ -12,6 +12,7 @@ from revealbook.source.read import Document
 
 Model = TypeVar("Model", bound=BaseModel)
 
+_LONGEST_MM = 15_000
 _CODES = {
     "extra_forbidden": "unknown_key",
     "missing": "missing_key",
@@ -75,9 +76,7 @@ def _slip(facts: dict[str, Any]) -> str | None:
     if not isinstance(value, int | float) or value <= 0 or not key.endswith("_mm"):
         return None
     low = facts.get("ge", 0)
-    if low <= value * 1000 <= 15_000 and value < low:
-        return "m"
-    return None
+    return "m" if value < low <= value * 1000 <= _LONGEST_MM else None
 
 
 def keys_known_at(model: type[BaseModel], loc: tuple[int | str, ...]) -> tuple[str, ...]:
@@ -94,7 +93,7 @@ def keys_known_at(model: type[BaseModel], loc: tuple[int | str, ...]) -> tuple[s
     return tuple(here.model_fields)
 
 
-def _section_in(annotation: Any) -> type[BaseModel] | None:  # noqa: ANN401 - annotations are any object
+def _section_in(annotation: Any) -> type[BaseModel] | None:
     if isinstance(annotation, type) and issubclass(annotation, BaseModel):
         return annotation
     for inner in get_args(annotation):

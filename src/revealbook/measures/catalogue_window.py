@@ -1,0 +1,105 @@
+"""Measures of the window side of the work: window, seals, products and weather, acceptance."""
+
+from revealbook.measures import acceptance, seals, weather, window
+from revealbook.measures.quantity import Function, Measure, as_recorded
+from revealbook.measures.waits import load_wait
+
+
+def _of_events(key: str, *steps: str, measures: str | None = None) -> Function:
+    return lambda work: seals.per_event(work, key, *steps, measures=measures)
+
+
+_WINDOW = (
+    Measure("window_undamaged", "yes/no", "Whether undamaged.", as_recorded("window", "delivered_undamaged")),
+    Measure(
+        "window_plumb_slope",
+        "mm/m",
+        "Out of plumb per metre.",
+        lambda work: window.slope(work, "out_of_plumb_mm", "height_mm"),
+    ),
+    Measure(
+        "window_level_slope",
+        "mm/m",
+        "Out of level per metre.",
+        lambda work: window.slope(work, "out_of_level_mm", "width_mm"),
+    ),
+    Measure(
+        "window_plumb", "mm", "Out of plumb.", as_recorded("window", "out_of_plumb_mm", measures="deviation")
+    ),
+    Measure(
+        "window_level", "mm", "Out of level.", as_recorded("window", "out_of_level_mm", measures="deviation")
+    ),
+    Measure(
+        "window_place",
+        "mm",
+        "Out of its place.",
+        as_recorded("window", "out_of_place_mm", measures="length"),
+    ),
+    Measure(
+        "window_bow", "mm", "Bow of a frame member.", as_recorded("window", "bow_mm", measures="deviation")
+    ),
+    Measure("window_rack", "mm", "Out of square as set, from its diagonals.", window.rack),
+    Measure(
+        "window_checked", "yes/no", "Checked before fixing.", as_recorded("window", "checked_before_fixing")
+    ),
+    Measure("window_through_frame", "yes/no", "Whether screwed through its frame.", window.through_frame),
+    Measure(
+        "window_predrilled",
+        "yes/no",
+        "Whether pre-drilled.",
+        lambda work: window.per_fixing_set(work, "predrilled"),
+    ),
+    Measure(
+        "window_fixing_length_margin", "mm", "Length against the supplier's.", window.fixing_length_margin
+    ),
+    Measure("window_fixing_centres", "mm", "Distance between fixings of the window.", window.fixing_centres),
+    Measure("window_fixing_corner", "mm", "Corner to first and last fixing.", window.fixing_corner_distances),
+    Measure("window_packed", "yes/no", "Packers at fixings.", as_recorded("window", "packed_at_fixings")),
+    Measure(
+        "window_tried",
+        "yes/no",
+        "Whether its function was tried.",
+        as_recorded("window", "opening_function_tried"),
+    ),
+    Measure("joint_margin", "mm", "Joint width inside what the foam may fill.", window.joint_margin),
+    Measure("load_wait_margin", "h", "Wait of the adhesive before loading.", lambda work: (load_wait(work),)),
+)
+_SEALS = (
+    Measure("sealing_after_securing", "h", "From securing to sealing.", seals.secured_before_sealing),
+    Measure("foam_after_tape", "h", "From the first tape to the foam.", seals.first_tape_before_foam),
+    Measure("trim_wait_margin", "h", "Wait of the foam before trimming.", seals.trim_wait),
+    Measure("tape_after_trim", "h", "From the trim to the second tape.", seals.second_tape_after_trim),
+    Measure("sides_closed", "number", "Sides on which the foam is closed.", seals.sides_closed),
+    Measure("sd_ratio", "-", "How many times tighter the inner seal is.", seals.sd_ratio),
+    Measure("foam_without_voids", "yes/no", "Filled without voids.", _of_events("without_voids", "foam")),
+    Measure("surfaces_dampened", "yes/no", "Dampened where asked for.", seals.dampening),
+    Measure(
+        "tape_corner_overlap",
+        "mm",
+        "Overlap of tape at corners.",
+        _of_events("corner_overlap_mm", *seals.TAPES, measures="length"),
+    ),
+    Measure("expiry_margin", "h", "From use to the use-by date.", weather.days_before_expiry),
+    Measure("air_margin", "K", "Air temperature inside the product's range.", weather.air_margin),
+    Measure("surface_margin", "K", "Surface temperature inside the range.", weather.surface_margin),
+    Measure("humidity_margin", "%", "Humidity inside the product's range.", weather.humidity_margin),
+    Measure("dew_point_margin", "K", "Surface above the dew point.", weather.dew_point_margin),
+)
+_ACCEPTANCE = (
+    Measure("photographs", "number", "Photographs of each section.", acceptance.photographs),
+    Measure(
+        "hold_point_passed", "yes/no", "Whether each hold point was passed.", acceptance.hold_points_passed
+    ),
+    Measure("correction_checked", "yes/no", "Corrected and checked.", acceptance.corrections_checked),
+    Measure(
+        "concession_entitled", "yes/no", "Accepted by somebody entitled.", acceptance.concessions_entitled
+    ),
+    Measure("signed", "yes/no", "Signed in each role.", acceptance.signed),
+    Measure("work_covered", "yes/no", "Whether the work has been covered.", acceptance.covered),
+    Measure(
+        "covering_after_hold_point", "h", "Hold point to covering.", acceptance.hold_point_before_covering
+    ),
+    Measure("cover_wait_margin", "h", "Wait of each product before covering.", acceptance.covering_waits),
+)
+WINDOW_SIDE = (*_WINDOW, *_SEALS, *_ACCEPTANCE)
+"""Measures of the window side, in the order of the work."""

@@ -1,0 +1,115 @@
+"""Readings of the fixings that hold the mounting frame, against their data sheet."""
+
+from collections.abc import Iterator
+
+from revealbook.measures.frame import PIECES, piece_path
+from revealbook.measures.reading import Detail, Missing, Outcome, Path, Reading, Subject
+from revealbook.measures.work import Work, each
+from revealbook.records.fixing import FixingSet
+
+Placed = tuple[Subject, Path, FixingSet]
+
+
+def fixing_sets(work: Work) -> Iterator[Placed | Missing]:
+    """Every set of fixings that goes into the wall: of the four pieces, the supports and the brackets."""
+    for piece in PIECES:
+        sets = each(work, *piece_path(piece, "fixings"))
+        if isinstance(sets, Missing):
+            yield sets._replace(subject=(piece,))
+            continue
+        for number, fixings in sets:
+            yield (piece, f"set {number + 1}"), piece_path(piece, "fixings", number), fixings
+    for path, name in ((("supports", "placed"), "support"), (("plinth", "brackets"), "bracket")):
+        for number, carrier in enumerate(work.look(*path) or ()):
+            here: Path = (*path, number, "fixings")
+            if carrier.fixings is None:
+                yield Missing((f"{name} {number + 1}",), "fixings", here)
+            else:
+                yield (f"{name} {number + 1}",), here, carrier.fixings
+
+
+def margin_to_data_sheet(work: Work, key: str, least: str) -> Iterator[Outcome]:
+    """By how much a dimension of each set exceeds the least that its data sheet states, mm."""
+    for placed in fixing_sets(work):
+        if isinstance(placed, Missing):
+            yield placed
+            continue
+        subject, path, fixings = placed
+        value = getattr(fixings, key)
+        asked = getattr(work.product("fixings", fixings.product), least, None)
+        if value is None:
+            yield Missing(subject, key, (*path, key))
+        elif asked is None:
+            yield Missing(subject, least, (*path, "product"))
+        else:
+            details = (Detail(key, value, "mm", (*path, key)), Detail(least, asked, "mm"))
+            spread = work.uncertainty(str(path[0]), "length")
+            yield Reading(subject, value - asked, (*path, key), spread, details)
+
+
+def embedment_margin(work: Work) -> Iterator[Outcome]:
+    """By how much the embedment of fixings exceeds the least of their data sheet, mm."""
+    return margin_to_data_sheet(work, "embedment_mm", "embedment_min_mm")
+
+
+def edge_distance_margin(work: Work) -> Iterator[Outcome]:
+    """By how much the edge distance of fixings exceeds the least of their data sheet, mm."""
+    return margin_to_data_sheet(work, "edge_distance_mm", "edge_distance_min_mm")
+
+
+def holes_cleaned(work: Work) -> Iterator[Outcome]:
+    """Whether the drilled holes of each set were cleaned."""
+    for placed in fixing_sets(work):
+        if isinstance(placed, Missing):
+            yield placed
+            continue
+        subject, path, fixings = placed
+        here = (*path, "holes_cleaned")
+        value = fixings.holes_cleaned
+        yield Missing(subject, "holes_cleaned", here) if value is None else Reading(subject, value, here)
+
+
+def torque_deviation(work: Work) -> Iterator[Outcome]:
+    """Difference between the torque used and the torque of the data sheet, Nm, without sign.
+
+    Fixings whose data sheet states that no torque is asked for give no reading.
+    """
+    for placed in fixing_sets(work):
+        if isinstance(placed, Missing):
+            yield placed
+            continue
+        subject, path, fixings = placed
+        product = work.product("fixings", fixings.product)
+        if getattr(product, "needs_torque", None) is False:
+            continue
+        asked, here = getattr(product, "torque_nm", None), (*path, "torque_nm")
+        if fixings.torque_nm is None:
+            yield Missing(subject, "torque_nm", here)
+        elif asked is None:
+            yield Missing(subject, "data_sheet_torque_nm", (*path, "product"))
+        else:
+            details = (
+                Detail("torque_nm", fixings.torque_nm, "Nm", here),
+                Detail("data_sheet_torque_nm", asked, "Nm"),
+            )
+            yield Reading(subject, abs(fixings.torque_nm - asked), here, None, details)
+
+
+def empty_holes(work: Work) -> Iterator[Outcome]:
+    """How many holes of each piece have no fixing recorded at their position."""
+    for piece in PIECES:
+        holes = work.look(*piece_path(piece, "holes_mm"))
+        sets = work.look(*piece_path(piece, "fixings"))
+        path = piece_path(piece, "fixings")
+        if holes is None or sets is None:
+            key = "holes_mm" if holes is None else "fixings"
+            yield Missing((piece,), key, piece_path(piece, key))
+            continue
+        if any(fixings.at_mm is None for fixings in sets):
+            yield Missing((piece,), "at_mm", path)
+            continue
+        filled = {position for fixings in sets for position in fixings.at_mm}
+        empty = [hole for hole in holes if hole not in filled]
+        yield Reading(
+            (piece,), len(empty), path, None, tuple(Detail("hole_mm", hole, "mm") for hole in empty)
+        )

@@ -1,0 +1,199 @@
+"""Readings of the mounting frame's pieces: lengths, holes, fixings, joints."""
+
+from collections.abc import Iterator
+from itertools import pairwise
+from math import inf, sqrt
+
+from revealbook.measures.reading import Detail, Missing, Outcome, Path, Reading
+from revealbook.measures.work import Work, each, one
+
+PIECES = ("bottom", "left", "right", "top")
+HORIZONTAL = ("bottom", "top")
+SIDES = ("left", "right")
+CORNERS = ("bottom_left", "bottom_right", "top_left", "top_right")
+
+
+def piece_path(piece: str, *rest: str | int) -> Path:
+    """Give the path of something in a piece."""
+    return ("frame", "pieces", piece, *rest)
+
+
+def overlaps(work: Work) -> Iterator[Outcome]:
+    """How far the bottom piece runs past the opening on each side, mm."""
+    for side in SIDES:
+        yield one(work, ("bottom", side), piece_path("bottom", f"overlap_{side}_mm"), "length")
+
+
+def _clear_size(
+    work: Work, direction: str, places: tuple[str, ...], nominal: str
+) -> tuple[float, Path] | None:
+    """Give the surveyed size at the first place that has one, else the nominal size."""
+    paths: list[Path] = [("survey", direction, place) for place in places]
+    paths.append(("opening", nominal))
+    return next(((value, path) for path in paths if (value := work.look(*path)) is not None), None)
+
+
+def _length_against(work: Work, piece: str, clear: tuple[float, Path] | None, added: float = 0) -> Outcome:
+    """Give by how much a piece is longer than the clear size (plus what is `added`), mm."""
+    path = piece_path(piece, "length_mm")
+    length = work.look(*path)
+    if length is None:
+        return Missing((piece,), "length_mm", path)
+    if clear is None:
+        return Missing((piece,), "width_mm" if piece in HORIZONTAL else "height_mm", ("opening",))
+    details = [Detail("length_mm", length, "mm", path), Detail("clear_size_mm", clear[0], "mm", clear[1])]
+    if added:
+        details.append(Detail("side_pieces_mm", added, "mm"))
+    spread = _two_readings(work.uncertainty("frame", "length"), work.uncertainty("survey", "length"))
+    return Reading((piece,), length - clear[0] - added, path, spread, tuple(details))
+
+
+def _two_readings(first: float | None, second: float | None) -> float | None:
+    known = [value for value in (first, second) if value is not None]
+    return sqrt(sum(value * value for value in known)) if known else None
+
+
+def bottom_surplus(work: Work) -> Iterator[Outcome]:
+    """By how much the bottom piece is longer than the opening is wide at its sill, mm."""
+    yield _length_against(work, "bottom", _clear_size(work, "widths_mm", ("bottom",), "width_mm"))
+
+
+def top_reach(work: Work) -> Iterator[Outcome]:
+    """By how much the top piece is longer than from outer edge to outer edge of the side pieces, mm."""
+    widths = [_profile_width(work, side) for side in SIDES]
+    missing = next((side for side, width in zip(SIDES, widths, strict=True) if width is None), None)
+    if missing is not None:
+        yield Missing(("top",), "profile_width_mm", piece_path(missing, "profile"))
+        return
+    clear = _clear_size(work, "widths_mm", ("top",), "width_mm")
+    yield _length_against(work, "top", clear, sum(width for width in widths if width is not None))
+
+
+def _profile_width(work: Work, piece: str) -> float | None:
+    profile = work.product("profiles", work.look(*piece_path(piece, "profile")))
+    width: float | None = getattr(profile, "width_mm", None)
+    return width
+
+
+def side_length_difference(work: Work) -> Iterator[Outcome]:
+    """By how much each side piece is longer (or shorter) than the opening is high on its side, mm."""
+    for side in SIDES:
+        yield _length_against(work, side, _clear_size(work, "heights_mm", (side,), "height_mm"))
+
+
+def _holes(work: Work, piece: str) -> tuple[float, ...] | Missing:
+    path = piece_path(piece, "holes_mm")
+    holes = work.look(*path)
+    return Missing((piece,), "holes_mm", path) if holes is None else tuple(holes)
+
+
+def hole_end_distances(work: Work) -> Iterator[Outcome]:
+    """Distance of the first and last hole from the ends of each piece, mm."""
+    for piece in PIECES:
+        holes, path = _holes(work, piece), piece_path(piece, "holes_mm")
+        length = work.look(*piece_path(piece, "length_mm"))
+        if isinstance(holes, Missing):
+            yield holes
+            continue
+        if not holes:
+            yield Reading((piece, "first_end"), inf, path)
+            continue
+        first, last = min(holes), max(holes)
+        spread = work.uncertainty("frame", "length")
+        yield Reading((piece, "first_end"), first, (*path, holes.index(first)), spread)
+        if length is None:
+            yield Missing((piece, "last_end"), "length_mm", piece_path(piece, "length_mm"))
+            continue
+        details = (
+            Detail("hole_mm", last, "mm"),
+            Detail("length_mm", length, "mm", piece_path(piece, "length_mm")),
+        )
+        spread = work.uncertainty("frame", "length", 2)
+        yield Reading((piece, "last_end"), length - last, (*path, holes.index(last)), spread, details)
+
+
+def hole_centres(work: Work) -> Iterator[Outcome]:
+    """Distance between neighbouring holes of each piece, mm; without holes, endless."""
+    for piece in PIECES:
+        holes, path = _holes(work, piece), piece_path(piece, "holes_mm")
+        if isinstance(holes, Missing):
+            yield holes
+            continue
+        if not holes:
+            yield Reading((piece,), inf, path)
+        in_order = sorted(range(len(holes)), key=lambda index: holes[index])
+        for number, (here, there) in enumerate(pairwise(in_order), start=1):
+            subject = (piece, f"hole {number}-{number + 1}")
+            details = (Detail("from_mm", holes[here], "mm"), Detail("to_mm", holes[there], "mm"))
+            spread = work.uncertainty("frame", "length", 2)
+            yield Reading(subject, holes[there] - holes[here], (*path, there), spread, details)
+
+
+def joint_fixing_distances(work: Work) -> Iterator[Outcome]:
+    """Distance from each lengthwise joint to the nearest hole on each side, mm; without one, endless."""
+    for piece in PIECES:
+        joints = each(work, *piece_path(piece, "lengthwise_joints"))
+        holes = _holes(work, piece)
+        if isinstance(joints, Missing):
+            yield joints._replace(subject=(piece,))
+            continue
+        for number, joint in joints:
+            subject, path = (
+                (piece, f"joint {number + 1}"),
+                piece_path(piece, "lengthwise_joints", number, "at_mm"),
+            )
+            if joint.at_mm is None:
+                yield Missing(subject, "at_mm", path)
+            elif isinstance(holes, Missing):
+                yield holes._replace(subject=subject)
+            else:
+                before = min((joint.at_mm - hole for hole in holes if hole < joint.at_mm), default=inf)
+                after = min((hole - joint.at_mm for hole in holes if hole > joint.at_mm), default=inf)
+                spread = work.uncertainty("frame", "length", 2)
+                for where, distance in (("before", before), ("after", after)):
+                    yield Reading((*subject, where), distance, path, spread if distance < inf else None)
+
+
+def per_joint(work: Work, key: str) -> Iterator[Outcome]:
+    """What was recorded of each lengthwise joint under `key`."""
+    for piece in PIECES:
+        joints = each(work, *piece_path(piece, "lengthwise_joints"))
+        if isinstance(joints, Missing):
+            yield joints._replace(subject=(piece,))
+            continue
+        for number, _ in joints:
+            yield one(
+                work, (piece, f"joint {number + 1}"), piece_path(piece, "lengthwise_joints", number, key)
+            )
+
+
+def per_piece(
+    work: Work, *rest: str, of: tuple[str, ...] = PIECES, measures: str | None = None
+) -> Iterator[Outcome]:
+    """What was recorded of each piece at `rest`."""
+    for piece in of:
+        yield one(work, (piece,), piece_path(piece, *rest), measures)
+
+
+def slopes(work: Work, of: tuple[str, ...]) -> Iterator[Outcome]:
+    """Out of level or plumb of each piece in mm per metre of its length."""
+    for piece in of:
+        off, length = (
+            work.look(*piece_path(piece, "out_of_line_mm")),
+            work.look(*piece_path(piece, "length_mm")),
+        )
+        path = piece_path(piece, "out_of_line_mm")
+        if off is None or length is None:
+            key = "out_of_line_mm" if off is None else "length_mm"
+            yield Missing((piece,), key, piece_path(piece, key))
+            continue
+        spread = work.uncertainty("frame", "deviation")
+        details = (Detail("out_of_line_mm", off, "mm", path), Detail("length_mm", length, "mm"))
+        per_m = 1000 / length
+        yield Reading((piece,), off * per_m, path, None if spread is None else spread * per_m, details)
+
+
+def per_corner(work: Work, where: str, key: str, measures: str | None = None) -> Iterator[Outcome]:
+    """What was recorded of each corner joint or each end (`where`) under `key`."""
+    for corner in CORNERS:
+        yield one(work, (corner,), ("frame", where, corner, key), measures)

@@ -1,0 +1,44 @@
+"""How to measure and decide: parameters set by a standard's edition or by contract, not by nature.
+
+They stand in a rule set under `method:` and reach a measure as part of `Work`, never as a global.
+"""
+
+from typing import Literal
+
+from pydantic import BaseModel, ConfigDict, Field
+
+
+class Method(BaseModel):
+    """Method parameters; the defaults are what a rule set gets that says nothing."""
+
+    model_config = ConfigDict(frozen=True, strict=True, extra="forbid")
+
+    decision: Literal["guard band", "simple acceptance"] = Field(
+        default="guard band",
+        description="How a reading with a stated uncertainty is decided (ISO 14253-1:2017, JCGM 106:2012).",
+    )
+    guard_band_factor: float = Field(
+        default=1.0, ge=0, le=3, description="Guard band as a share of the expanded uncertainty (k = 2)."
+    )
+    hold_points: tuple[Literal["substrate", "frame", "window", "foam", "before covering"], ...] = Field(
+        default=("substrate", "frame", "window", "foam", "before covering"),
+        strict=False,
+        description="Hold points that every opening passes.",
+    )
+    signing_roles: tuple[Literal["installer", "foreman", "clerk of works", "client", "designer"], ...] = (
+        Field(
+            default=("installer", "clerk of works"), strict=False, description="Roles that sign every record."
+        )
+    )
+    conceding_roles: tuple[Literal["clerk of works", "client", "designer", "supplier"], ...] = Field(
+        default=("clerk of works", "client", "designer", "supplier"),
+        strict=False,
+        description="Roles that may accept a nonconformity.",
+    )
+    photographed_sections: tuple[Literal["survey", "frame", "supports", "plinth", "window", "seals"], ...] = (
+        Field(
+            default=("frame", "window", "seals"),
+            strict=False,
+            description="Sections of the work that are photographed before they are covered.",
+        )
+    )

@@ -1,0 +1,126 @@
+"""Readings of the opening and its substrate."""
+
+from collections.abc import Iterator
+from typing import Literal
+
+from revealbook.measures.physics.squareness import lateral_rack_mm
+from revealbook.measures.reading import Detail, Missing, Outcome, Reading
+from revealbook.measures.work import Work, one
+
+Direction = Literal["widths_mm", "heights_mm"]
+_NOMINAL = {"widths_mm": "width_mm", "heights_mm": "height_mm"}
+_PLACES = {"widths_mm": ("top", "middle", "bottom"), "heights_mm": ("left", "middle", "right")}
+
+
+def size_deviation(work: Work, direction: Direction) -> Iterator[Outcome]:
+    """How far each measured width or height is from the nominal size, mm, without sign."""
+    nominal = work.look("opening", _NOMINAL[direction])
+    for place in _PLACES[direction]:
+        subject, path = (place,), ("survey", direction, place)
+        measured = work.look(*path)
+        if nominal is None:
+            yield Missing(subject, _NOMINAL[direction], ("opening", _NOMINAL[direction]))
+        elif measured is None:
+            yield Missing(subject, place, path)
+        else:
+            details = (
+                Detail("measured_mm", measured, "mm", path),
+                Detail("nominal_mm", nominal, "mm", ("opening", _NOMINAL[direction])),
+            )
+            yield Reading(
+                subject, abs(measured - nominal), path, work.uncertainty("survey", "length"), details
+            )
+
+
+def width_deviation(work: Work) -> Iterator[Outcome]:
+    """Deviation of the opening's width at three heights from its nominal width, mm."""
+    return size_deviation(work, "widths_mm")
+
+
+def height_deviation(work: Work) -> Iterator[Outcome]:
+    """Deviation of the opening's height at three places from its nominal height, mm."""
+    return size_deviation(work, "heights_mm")
+
+
+def height_difference(work: Work) -> Iterator[Outcome]:
+    """Difference between the opening's height at its left and its right side, mm."""
+    paths = (("survey", "heights_mm", "left"), ("survey", "heights_mm", "right"))
+    left, right = (work.look(*path) for path in paths)
+    if left is None or right is None:
+        yield Missing((), "left" if left is None else "right", paths[0] if left is None else paths[1])
+        return
+    details = (Detail("left_mm", left, "mm", paths[0]), Detail("right_mm", right, "mm", paths[1]))
+    yield Reading((), abs(left - right), paths[1], work.uncertainty("survey", "length", 2), details)
+
+
+def opening_rack(work: Work) -> Iterator[Outcome]:
+    """Out of square of the opening: sideways shift of its head against its sill, mm, from both diagonals."""
+    path = ("survey", "diagonals_mm")
+    width, rising = work.look("opening", "width_mm"), work.look(*path, "rising")
+    falling = work.look(*path, "falling")
+    known = {"width_mm": width, "rising": rising, "falling": falling}
+    for key, value in known.items():
+        if value is None:
+            yield Missing((), key, ("opening", key) if key == "width_mm" else (*path, key))
+            return
+    try:
+        rack = abs(lateral_rack_mm(rising, falling, width))
+    except ValueError:
+        yield Missing((), "diagonals_fit_no_opening", path)
+        return
+    details = (
+        Detail("rising_mm", rising, "mm", (*path, "rising")),
+        Detail("falling_mm", falling, "mm", (*path, "falling")),
+    )
+    each = work.uncertainty("survey", "length", 2)
+    # s = (d1^2 - d2^2) / (4 w): both diagonals enter with the weight d / (2 w)
+    spread = None if each is None else each * (rising + falling) / (4 * width)
+    yield Reading((), rack, (*path, "rising"), spread, details)
+
+
+def flatness(work: Work) -> Iterator[Outcome]:
+    """Largest gap under the straightedge along the bonding area, mm."""
+    yield one(work, (), ("survey", "out_of_flat_mm"), "length")
+
+
+def straightedge(work: Work) -> Iterator[Outcome]:
+    """Length of the straightedge that flatness was read with, mm."""
+    yield one(work, (), ("survey", "straightedge_mm"))
+
+
+def wall_plumb(work: Work) -> Iterator[Outcome]:
+    """Largest deviation of the wall face from plumb over the opening's height, mm."""
+    yield one(work, (), ("survey", "out_of_plumb_mm"), "deviation")
+
+
+def nominal_width(work: Work) -> Iterator[Outcome]:
+    """Nominal clear width, mm."""
+    yield one(work, (), ("opening", "width_mm"))
+
+
+def nominal_height(work: Work) -> Iterator[Outcome]:
+    """Nominal clear height, mm."""
+    yield one(work, (), ("opening", "height_mm"))
+
+
+def moisture_margin(work: Work) -> Iterator[Outcome]:
+    """By how much the substrate is drier than the adhesive's maker asks, % by mass."""
+    path = ("survey", "moisture_pct")
+    moisture = work.look(*path)
+    adhesive = work.product("adhesives", work.look("frame", "bonding", "product"))
+    allowed = getattr(adhesive, "moisture_max_pct", None)
+    if moisture is None:
+        yield Missing((), "moisture_pct", path)
+    elif allowed is None:
+        yield Missing((), "moisture_max_pct", ("frame", "bonding", "product"))
+    else:
+        details = (Detail("moisture_pct", moisture, "%", path), Detail("moisture_max_pct", allowed, "%"))
+        yield Reading((), allowed - moisture, path, None, details)
+
+
+def primer_asked_for(work: Work) -> Iterator[Outcome]:
+    """Whether the adhesive's maker asks for a primer."""
+    adhesive = work.product("adhesives", work.look("frame", "bonding", "product"))
+    asked = getattr(adhesive, "needs_primer", None)
+    path = ("frame", "bonding", "product")
+    yield Missing((), "needs_primer", path) if asked is None else Reading((), asked, path)

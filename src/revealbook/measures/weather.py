@@ -1,0 +1,158 @@
+"""Products in date, and the weather they were used in, at bonding and at every tape and foam."""
+
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from revealbook.measures.physics.dew_point import dew_point_c, margin_over_dew_point_k, margin_uncertainty_k
+from revealbook.measures.reading import Detail, Missing, Outcome, Path, Reading, Subject
+from revealbook.measures.work import Work
+from revealbook.records.frame import Bonding
+from revealbook.records.seals import SealEvent
+
+K = 2
+"""Coverage factor of the instruments' expanded uncertainty."""
+
+
+class Use(NamedTuple):
+    """A product used at a moment: what was recorded, and its data sheet."""
+
+    subject: Subject
+    path: Path
+    recorded: Bonding | SealEvent
+    product: object | None
+    section: str
+
+
+def uses(work: Work) -> Iterator[Use | Missing]:
+    """Every use of adhesive, tape and foam."""
+    bonding = work.look("frame", "bonding")
+    if bonding is None:
+        yield Missing(("bonding",), "bonding", ("frame", "bonding"))
+    else:
+        yield Use(
+            ("bonding",), ("frame", "bonding"), bonding, work.product("adhesives", bonding.product), "frame"
+        )
+    events = work.look("seals", "events")
+    if events is None:
+        yield Missing((), "events", ("seals", "events"))
+        return
+    for number, event in enumerate(events):
+        if event.step != "trim":
+            kind = "foams" if event.step == "foam" else "tapes"
+            product = work.product(kind, event.product)
+            yield Use((str(event.step),), ("seals", "events", number), event, product, "seals")
+
+
+def days_before_expiry(work: Work) -> Iterator[Outcome]:
+    """Days from the use of each product to its use-by date, as hours; negative once it is past."""
+    for use in uses(work):
+        if isinstance(use, Missing):
+            yield use
+            continue
+        at, expires = use.recorded.at, use.recorded.expires
+        if at is None or expires is None:
+            key = "at" if at is None else "expires"
+            yield Missing(use.subject, key, (*use.path, key))
+            continue
+        path = (*use.path, "expires")
+        details = (
+            Detail("used", at.date().isoformat(), "-", (*use.path, "at")),
+            Detail("expires", expires.isoformat(), "-", path),
+        )
+        yield Reading(use.subject, float((expires - at.date()).days * 24), path, None, details)
+
+
+def window_margin(  # noqa: PLR0917 - called by three one-liners below only
+    work: Work, key: str, low: str, high: str, unit: str, measures: str
+) -> Iterator[Outcome]:
+    """By how much a weather reading lies inside what the product's data sheet allows.
+
+    Args:
+        work: the opening.
+        key: the reading's key: `air_c`, `surface_c` or `rh_pct`.
+        low: the data sheet's key of the lowest value; one of the two must be stated.
+        high: that of the highest.
+        unit: unit of the reading.
+        measures: kind of instrument.
+    """
+    for use in uses(work):
+        if isinstance(use, Missing):
+            yield use
+            continue
+        value, path = getattr(use.recorded, key), (*use.path, key)
+        lowest, highest = getattr(use.product, low, None), getattr(use.product, high, None)
+        if value is None:
+            yield Missing(use.subject, key, path)
+        elif lowest is None and highest is None:
+            yield Missing(use.subject, low, (*use.path, "product"))
+        else:
+            ends = [(value - lowest, low, lowest)] if lowest is not None else []
+            if highest is not None:
+                ends.append((highest - value, high, highest))
+            margin, name, limit = min(ends)
+            details = (Detail(key, value, unit, path), Detail(name, limit, unit))
+            yield Reading(use.subject, margin, path, work.uncertainty(use.section, measures), details)
+
+
+def air_margin(work: Work) -> Iterator[Outcome]:
+    """By how much the air temperature lies inside the product's range, K."""
+    return window_margin(work, "air_c", "air_min_c", "air_max_c", "degC", "temperature")
+
+
+def surface_margin(work: Work) -> Iterator[Outcome]:
+    """By how much the surface temperature lies inside the product's range, K."""
+    return window_margin(work, "surface_c", "surface_min_c", "surface_max_c", "degC", "temperature")
+
+
+def humidity_margin(work: Work) -> Iterator[Outcome]:
+    """By how much the humidity lies inside the product's range, percentage points."""
+    return window_margin(work, "rh_pct", "rh_min_pct", "rh_max_pct", "%", "humidity")
+
+
+def dew_point_margin(work: Work) -> Iterator[Outcome]:
+    """By how many kelvin the surface is warmer than the dew point of the air at each use."""
+    for use in uses(work):
+        if isinstance(use, Missing):
+            yield use
+            continue
+        air, rh, surface = use.recorded.air_c, use.recorded.rh_pct, use.recorded.surface_c
+        if air is None or rh is None or surface is None:
+            key = "air_c" if air is None else "rh_pct" if rh is None else "surface_c"
+            yield Missing(use.subject, key, (*use.path, key))
+            continue
+        details = (
+            Detail("surface_c", surface, "degC", (*use.path, "surface_c")),
+            Detail("dew_point_c", dew_point_c(air, rh), "degC"),
+            Detail("air_c", air, "degC", (*use.path, "air_c")),
+            Detail("rh_pct", rh, "%", (*use.path, "rh_pct")),
+        )
+        margin = margin_over_dew_point_k(surface, air, rh)
+        yield Reading(
+            use.subject, margin, (*use.path, "surface_c"), _dew_uncertainty(work, use, air, rh), details
+        )
+
+
+def _dew_uncertainty(work: Work, use: Use, air_c: float, rh_pct: float) -> float | None:
+    """Expanded uncertainty of the margin, if the instruments of both kinds are stated."""
+    kelvin, points = work.uncertainty(use.section, "temperature"), work.uncertainty(use.section, "humidity")
+    if kelvin is None or points is None:
+        return None
+    u_k = kelvin / K
+    return K * margin_uncertainty_k(air_c, rh_pct, u_surface_k=u_k, u_air_k=u_k, u_rh_pct=points / K)
+
+
+def open_time_left(work: Work) -> Iterator[Outcome]:
+    """Minutes of the adhesive's open time left when the last piece was pressed on."""
+    path = ("frame", "bonding")
+    laid, pressed = work.look(*path, "at"), work.look(*path, "pressed_at")
+    allowed = getattr(work.product("adhesives", work.look(*path, "product")), "open_minutes", None)
+    if laid is None or pressed is None or allowed is None:
+        key = "at" if laid is None else "pressed_at" if pressed is None else "open_minutes"
+        yield Missing(("bonding",), key, (*path, "product" if key == "open_minutes" else key))
+        return
+    taken = (pressed - laid).total_seconds() / 60
+    details = (
+        Detail("taken_min", taken, "min", (*path, "pressed_at")),
+        Detail("open_minutes", allowed, "min"),
+    )
+    yield Reading(("bonding",), allowed - taken, (*path, "pressed_at"), None, details)

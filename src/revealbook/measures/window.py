@@ -1,0 +1,176 @@
+"""Readings of the window as set: place, plumb, fixings, joints."""
+
+from collections.abc import Iterator
+from itertools import pairwise
+from math import inf
+
+from revealbook.measures.physics.squareness import lateral_rack_mm
+from revealbook.measures.reading import Detail, Missing, Outcome, Reading
+from revealbook.measures.work import Work, each, one
+
+SIDES = ("left", "right", "bottom", "top")
+_LENGTH_OF = {"left": "height_mm", "right": "height_mm", "bottom": "width_mm", "top": "width_mm"}
+
+
+def slope(work: Work, off_key: str, size_key: str) -> Iterator[Outcome]:
+    """Deviation of the window from plumb or level in mm per metre of its height or width."""
+    path = ("window", off_key)
+    off, size = work.look(*path), work.look("window", size_key)
+    if off is None or size is None:
+        key = off_key if off is None else size_key
+        yield Missing((), key, ("window", key))
+        return
+    spread = work.uncertainty("window", "deviation")
+    details = (Detail(off_key, off, "mm", path), Detail(size_key, size, "mm", ("window", size_key)))
+    per_m = 1000 / size
+    yield Reading((), off * per_m, path, None if spread is None else spread * per_m, details)
+
+
+def rack(work: Work) -> Iterator[Outcome]:
+    """Out of square of the window as set: sideways shift of its head against its sill, mm."""
+    path = ("window", "diagonals_mm")
+    known = {
+        "width_mm": (work.look("window", "width_mm"), ("window", "width_mm")),
+        "rising": (work.look(*path, "rising"), (*path, "rising")),
+        "falling": (work.look(*path, "falling"), (*path, "falling")),
+    }
+    for key, (value, place) in known.items():
+        if value is None:
+            yield Missing((), key, place)
+            return
+    width, rising, falling = (value for value, _ in known.values())
+    try:
+        shift = abs(lateral_rack_mm(rising, falling, width))
+    except ValueError:
+        yield Missing((), "diagonals_fit_no_window", path)
+        return
+    details = (
+        Detail("rising_mm", rising, "mm", (*path, "rising")),
+        Detail("falling_mm", falling, "mm", (*path, "falling")),
+    )
+    tape = work.uncertainty("window", "length", 2)
+    spread = None if tape is None else tape * (rising + falling) / (4 * width)
+    yield Reading((), shift, (*path, "rising"), spread, details)
+
+
+def _sides(work: Work) -> Iterator[tuple[str, tuple[float, ...], int] | Missing]:
+    """Positions of the fixings of each side, with the number of the set that holds them."""
+    sets = each(work, "window", "fixings")
+    if isinstance(sets, Missing):
+        yield sets
+        return
+    found = {fixings.side: (fixings.at_mm, number) for number, fixings in sets if fixings.side is not None}
+    for side in SIDES:
+        positions, number = found.get(side, (None, 0))
+        if positions is None:
+            yield Missing((side,), "at_mm", ("window", "fixings"))
+        else:
+            yield side, positions, number
+
+
+def fixing_centres(work: Work) -> Iterator[Outcome]:
+    """Distance between neighbouring fixings of the window on each side, mm."""
+    for found in _sides(work):
+        if isinstance(found, Missing):
+            yield found
+            continue
+        side, positions, number = found
+        path, spread = ("window", "fixings", number, "at_mm"), work.uncertainty("window", "length", 2)
+        if not positions:
+            yield Reading((side,), inf, path)
+        in_order = sorted(positions)
+        for first, (here, there) in enumerate(pairwise(in_order), start=1):
+            details = (Detail("from_mm", here, "mm"), Detail("to_mm", there, "mm"))
+            yield Reading((side, f"fixing {first}-{first + 1}"), there - here, path, spread, details)
+
+
+def fixing_corner_distances(work: Work) -> Iterator[Outcome]:
+    """Distance from the window's corners to the first and last fixing of each side, mm."""
+    for found in _sides(work):
+        if isinstance(found, Missing):
+            yield found
+            continue
+        side, positions, number = found
+        path, size_key = ("window", "fixings", number, "at_mm"), _LENGTH_OF[side]
+        size = work.look("window", size_key)
+        if not positions:
+            yield Reading((side, "first_end"), inf, path)
+            continue
+        yield Reading((side, "first_end"), min(positions), path, work.uncertainty("window", "length"))
+        if size is None:
+            yield Missing((side, "last_end"), size_key, ("window", size_key))
+            continue
+        spread = work.uncertainty("window", "length", 2)
+        details = (
+            Detail("fixing_mm", max(positions), "mm"),
+            Detail(size_key, size, "mm", ("window", size_key)),
+        )
+        yield Reading((side, "last_end"), size - max(positions), path, spread, details)
+
+
+def per_fixing_set(work: Work, key: str) -> Iterator[Outcome]:
+    """What was recorded under `key` of the window's fixings on each side."""
+    sets = each(work, "window", "fixings")
+    if isinstance(sets, Missing):
+        yield sets
+        return
+    for number, fixings in sets:
+        yield one(work, (str(fixings.side or f"set {number + 1}"),), ("window", "fixings", number, key))
+
+
+def fixing_length_margin(work: Work) -> Iterator[Outcome]:
+    """By how much the window's fixings are longer than their data sheet's, mm; negative if shorter."""
+    sets = each(work, "window", "fixings")
+    if isinstance(sets, Missing):
+        yield sets
+        return
+    for number, fixings in sets:
+        subject, path = (
+            (str(fixings.side or f"set {number + 1}"),),
+            ("window", "fixings", number, "length_mm"),
+        )
+        asked = getattr(work.product("fixings", fixings.product), "length_mm", None)
+        if fixings.length_mm is None:
+            yield Missing(subject, "length_mm", path)
+        elif asked is None:
+            yield Missing(subject, "data_sheet_length_mm", (*path[:-1], "product"))
+        else:
+            details = (
+                Detail("length_mm", fixings.length_mm, "mm", path),
+                Detail("data_sheet_length_mm", asked, "mm"),
+            )
+            yield Reading(subject, fixings.length_mm - asked, path, None, details)
+
+
+def through_frame(work: Work) -> Iterator[Outcome]:
+    """Whether the window is fixed by screws through its frame."""
+    way = work.look("window", "fixed_by")
+    path = ("window", "fixed_by")
+    yield (
+        Missing((), "fixed_by", path) if way is None else Reading((), way == "screws through the frame", path)
+    )
+
+
+def joint_margin(work: Work) -> Iterator[Outcome]:
+    """By how much each joint width lies inside what the foam may fill, mm."""
+    events = work.look("seals", "events") or ()
+    used = next((event.product for event in events if event.step == "foam" and event.product), None)
+    foam = work.product("foams", used)
+    narrow, wide = getattr(foam, "joint_min_mm", None), getattr(foam, "joint_max_mm", None)
+    for side in SIDES:
+        for place in ("start", "middle", "end"):
+            subject, path = (side, f"joint_{place}"), ("window", "joint_widths_mm", side, place)
+            width = work.look(*path)
+            if width is None:
+                yield Missing(subject, place, path)
+            elif narrow is None or wide is None:
+                key = "joint_min_mm" if narrow is None else "joint_max_mm"
+                yield Missing(subject, key, ("seals", "events"))
+            else:
+                near = narrow if width - narrow <= wide - width else wide
+                details = (
+                    Detail("joint_width_mm", width, "mm", path),
+                    Detail("joint_min_mm" if near == narrow else "joint_max_mm", near, "mm"),
+                )
+                margin = min(width - narrow, wide - width)
+                yield Reading(subject, margin, path, work.uncertainty("window", "length"), details)

@@ -1,0 +1,99 @@
+"""The work as measures see it: an opening, its site, and the method; and how to look into it."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from math import sqrt
+from typing import Any
+
+from revealbook.measures.method import Method
+from revealbook.measures.reading import Missing, Outcome, Path, Reading, Subject
+from revealbook.records.opening import Opening
+from revealbook.records.products import Product
+from revealbook.records.site import Site
+
+
+def look(thing: Any, path: Path) -> Any:
+    """Follow a path of keys and list positions into a record; None as soon as something is missing."""
+    for part in path:
+        if thing is None:
+            return None
+        thing = thing[part] if isinstance(part, int) else getattr(thing, part)
+    return thing
+
+
+@dataclass(frozen=True, slots=True)
+class Surroundings:
+    """What is the same for every opening of a site, looked up once.
+
+    Attributes:
+        site: the site.
+        method: the method parameters of the rule set in force.
+        products: products by kind and id.
+        uncertainties: expanded uncertainty by instrument id, with what the instrument measures.
+    """
+
+    site: Site
+    method: Method = field(default_factory=Method)
+    products: Mapping[tuple[str, str], Product] = field(default_factory=dict)
+    uncertainties: Mapping[str, tuple[str, float]] = field(default_factory=dict)
+
+    @classmethod
+    def of(cls, site: Site, method: Method) -> "Surroundings":
+        """Look up what measures ask for again and again."""
+        kinds = type(site.products).model_fields
+        products = {(kind, product.id): product for kind in kinds for product in getattr(site.products, kind)}
+        uncertainties = {tool.id: (tool.measures, tool.uncertainty) for tool in site.instruments}
+        return cls(site, method, products, uncertainties)
+
+
+@dataclass(frozen=True, slots=True)
+class Work:
+    """One opening and what surrounds it: the only argument that a measure takes."""
+
+    opening: Opening
+    around: Surroundings
+
+    @property
+    def method(self) -> Method:
+        """The method parameters in force."""
+        return self.around.method
+
+    def look(self, *path: str | int) -> Any:
+        """Give the value at a path of the record, or None."""
+        return look(self.opening, path)
+
+    def product(self, kind: str, name: str | None) -> Any:
+        """Give a product of the site, or None if none is named."""
+        return None if name is None else self.around.products.get((kind, name))
+
+    def uncertainty(self, section: str, measures: str, readings: int = 1) -> float | None:
+        """Give the expanded uncertainty (k = 2) of a difference or sum of readings in a section.
+
+        Args:
+            section: the record's section, whose `instruments` were used.
+            measures: what kind of instrument took the reading.
+            readings: how many independent readings enter with weight 1 (adds in quadrature).
+
+        Returns:
+            The uncertainty of the coarsest such instrument named there, or None if none is named.
+        """
+        named = look(self.opening, (section, "instruments")) or ()
+        found = [self.around.uncertainties[name] for name in named]
+        fitting = [value for kind, value in found if kind == measures]
+        return max(fitting) * sqrt(readings) if fitting else None
+
+
+def one(work: Work, subject: Subject, path: Path, measures: str | None = None) -> Outcome:
+    """Read the value that stands at `path`; with its instrument's uncertainty if it is measured."""
+    value = look(work.opening, path)
+    if value is None:
+        return Missing(subject, str(path[-1]), path)
+    return Reading(subject, value, path, work.uncertainty(str(path[0]), measures) if measures else None)
+
+
+def each(work: Work, *path: str | int) -> Iterator[tuple[int, Any]] | Missing:
+    """Go through the list at `path`; `Missing` if the list itself was not recorded."""
+    items = look(work.opening, path)
+    if items is None:
+        return Missing((), str(path[-1]), path)
+    return enumerate(items)

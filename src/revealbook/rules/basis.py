@@ -1,0 +1,36 @@
+"""What a limit rests on."""
+
+from typing import Literal, Self
+
+from pydantic import BaseModel, ConfigDict, Field, model_validator
+from pydantic_core import PydanticCustomError
+
+from revealbook.records.quantities import Text
+
+
+class Basis(BaseModel):
+    """The ground a limit stands on.
+
+    A published basis names standard, edition and clause; a supplier's names its document.
+    """
+
+    model_config = ConfigDict(frozen=True, strict=True, extra="forbid")
+
+    kind: Literal["published", "supplier", "common practice", "from memory"] = Field(
+        description="`from memory` is a published figure that nobody has checked against the standard yet."
+    )
+    standard: Text | None = Field(default=None, description="Standard, e.g. DIN 18202.")
+    edition: Text | None = Field(default=None, description="Its edition, e.g. 2013-04.")
+    clause: Text | None = Field(default=None, description="Clause or table.")
+    document: Text | None = Field(default=None, description="The supplier's instruction or data sheet.")
+    note: Text | None = Field(default=None, description="Anything that qualifies it.")
+
+    @model_validator(mode="after")
+    def _names_its_source(self) -> Self:
+        if self.kind == "published" and not (self.standard and self.edition and self.clause):
+            raise PydanticCustomError(
+                "basis_incomplete", "a published basis names its standard, edition and clause"
+            )
+        if self.kind == "supplier" and not self.document:
+            raise PydanticCustomError("basis_incomplete", "a supplier's basis names its document")
+        return self

@@ -1,0 +1,49 @@
+"""Deciding one reading against one limit.
+
+Simple acceptance, or a guard band (ISO 14253-1:2017, JCGM 106:2012).
+"""
+
+from typing import NamedTuple
+
+from revealbook.measures.method import Method
+from revealbook.measures.physics.uncertainty import conformance_probability
+from revealbook.rules.finding import Outcome
+from revealbook.rules.limit import Limit
+
+ROUNDING = 1e-9
+"""Differences below this come from binary arithmetic, not from the work."""
+K = 2
+"""Coverage factor of a stated expanded uncertainty."""
+
+
+class Decision(NamedTuple):
+    """An outcome, its margin, and the probability that the true value conforms."""
+
+    outcome: Outcome
+    margin: float
+    probability: float | None
+
+
+def decide(value: float, uncertainty: float | None, limit: Limit, method: Method) -> Decision:
+    """Hold a number against a limit.
+
+    Without a stated uncertainty the limit itself decides (simple acceptance). With one, and if the method
+    says so, the reading conforms only beyond the guard band inside the limit, does not conform only beyond it
+    outside, and is undecided in between.
+
+    Args:
+        value: the reading, unrounded.
+        uncertainty: its expanded uncertainty (k = 2), or None.
+        limit: a plain limit with a low or a high value.
+        method: the decision rule and the width of the band.
+    """
+    margin = limit.margin(value)
+    probability = None
+    if uncertainty:
+        probability = conformance_probability(value, uncertainty / K, lower=limit.low, upper=limit.high)
+    banded = method.decision == "guard band" and uncertainty is not None
+    band = method.guard_band_factor * uncertainty if banded and uncertainty else 0.0
+    if margin >= band - ROUNDING:
+        return Decision(Outcome.CONFORMS, margin, probability)
+    beyond = margin < -ROUNDING if not band else margin <= -band + ROUNDING
+    return Decision(Outcome.DOES_NOT_CONFORM if beyond else Outcome.UNDECIDED, margin, probability)

@@ -1,0 +1,80 @@
+"""The step: readings and a rule set to findings.
+
+Every rule gives one judgement, also where it does not apply.
+"""
+
+from collections.abc import Iterable
+from functools import partial
+
+from revealbook.measures.measure import Readings
+from revealbook.measures.method import Method
+from revealbook.measures.reading import Missing, Reading, Subject
+from revealbook.measures.reading import Outcome as Taken
+from revealbook.rules.decision import decide
+from revealbook.rules.finding import Finding, Judgement, Outcome, worst
+from revealbook.rules.limit import Limit
+from revealbook.rules.rule_set import RuleInForce, RuleSet
+
+
+def judge(rule_set: RuleSet, readings: Readings) -> tuple[Judgement, ...]:
+    """Judge one opening by every rule in force.
+
+    Args:
+        rule_set: the rules in force.
+        readings: what the measures they need gave for this opening.
+    """
+    return tuple(map(partial(_judge_rule, readings=readings, method=rule_set.method), rule_set.rules))
+
+
+def _judge_rule(held: RuleInForce, readings: Readings, method: Method) -> Judgement:
+    unknown: list[Finding] = []
+    for name, asked in held.rule.conditions:
+        for condition in readings[name]:
+            if isinstance(condition, Missing):
+                unknown.append(Finding(Outcome.NOT_SHOWN, condition.subject, condition))
+            elif condition.value is not asked:
+                return Judgement(held, Outcome.DOES_NOT_APPLY, ruled_out_by=name)
+    findings = tuple(unknown) or tuple(_findings(held, readings, method))
+    return Judgement(held, worst({finding.outcome for finding in findings}), findings)
+
+
+def _findings(held: RuleInForce, readings: Readings, method: Method) -> Iterable[Finding]:
+    limit = held.rule.limit
+    sizes = readings[limit.by] if limit.by else ()
+    for taken in readings[held.rule.measure]:
+        if isinstance(taken, Missing):
+            yield Finding(Outcome.NOT_SHOWN, taken.subject, taken)
+        elif limit.by is None:
+            yield _finding(taken, limit, method)
+        else:
+            yield _finding_by_size(taken, limit, sizes, method)
+
+
+def _finding(taken: Reading, limit: Limit, method: Method) -> Finding:
+    if limit.equals is not None or limit.choices is not None:
+        kept = (
+            taken.value is limit.equals if limit.equals is not None else taken.value in (limit.choices or ())
+        )
+        outcome = Outcome.CONFORMS if kept else Outcome.DOES_NOT_CONFORM
+        return Finding(outcome, taken.subject, taken, limit)
+    decision = decide(float(taken.value), taken.uncertainty, limit, method)
+    return Finding(decision.outcome, taken.subject, taken, limit, decision.margin, decision.probability)
+
+
+def _finding_by_size(taken: Reading, limit: Limit, sizes: Iterable[Taken], method: Method) -> Finding:
+    size = _size_of(taken.subject, tuple(sizes))
+    if not isinstance(size, Reading):
+        return Finding(
+            Outcome.NOT_SHOWN, taken.subject, size or Missing(taken.subject, str(limit.by), taken.path)
+        )
+    plain = limit.at_size(float(size.value))
+    if plain is None:
+        beyond = Missing(taken.subject, "beyond_last_step", size.path)
+        return Finding(Outcome.NOT_SHOWN, taken.subject, beyond)
+    return _finding(taken, plain, method)
+
+
+def _size_of(subject: Subject, sizes: tuple[Taken, ...]) -> Taken | None:
+    """Give the size that belongs to a reading: that of the same subject, else the opening's only one."""
+    same = next((size for size in sizes if size.subject == subject), None)
+    return same or (sizes[0] if len(sizes) == 1 else None)

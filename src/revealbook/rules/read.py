@@ -1,0 +1,157 @@
+"""Rule sets from their folders: the set, what it extends, and the site's overlay on top."""
+
+from collections.abc import Iterable, Iterator
+from importlib.resources import files
+from pathlib import Path
+from typing import Any
+
+from pydantic import Field
+
+from revealbook.measures.method import Method
+from revealbook.records.quantities import Many, Mark, Text
+from revealbook.rules.fit import faults
+from revealbook.rules.overlay import Overlay, lay_over
+from revealbook.rules.rule import Rule, RuleId, Stated
+from revealbook.rules.rule_set import RuleInForce, RuleSet, SourceFile
+from revealbook.source.follow import at
+from revealbook.source.nearest import nearest
+from revealbook.source.place import Place
+from revealbook.source.problem import Problem
+from revealbook.source.read import Document, read_bytes
+from revealbook.source.validate import validate
+
+SET_FILE = "set.yaml"
+Problems = tuple[Problem, ...]
+
+
+class SetHead(Stated):
+    """set.yaml of a rule set: what it is, what it extends, its method."""
+
+    set: Mark = Field(description="The set's name; also that of its folder.")
+    edition: Text = Field(description="Edition, as 2026-11.")
+    title: Text = Field(description="Title for the report.")
+    extends: Mark | None = Field(default=None, description="A set that it builds on.")
+    method: Method = Field(default=Method(), description="Method parameters.")
+
+
+class RuleFile(Stated):
+    """A file of rules."""
+
+    rules: Many[Rule] = Field(description="Rules, in the order of the work.")
+
+
+class Gathered:
+    """Files read so far, and everything found wrong with them."""
+
+    def __init__(self) -> None:
+        """Start with nothing."""
+        self.files: list[SourceFile] = []
+        self.problems: list[Problem] = []
+
+    def read(self, name: str, raw: bytes, model: type[Any]) -> tuple[Any, Document] | None:
+        """Read one file as `model`; None once its problems have been noted."""
+        document = read_bytes(raw, name)
+        if isinstance(document, Problem):
+            self.problems.append(document)
+            return None
+        valid = validate(model, document)
+        if isinstance(valid, tuple):
+            self.problems.extend(valid)
+            return None
+        self.files.append(SourceFile(name, raw))
+        return valid, document
+
+
+def shipped_sets() -> dict[str, Path]:
+    """Give the folders of the rule sets that come with Revealbook, by name."""
+    home = Path(str(files("revealbook.rules") / "rule_sets"))
+    return {folder.name: folder for folder in sorted(home.iterdir()) if (folder / SET_FILE).is_file()}
+
+
+def set_files(folder: Path) -> list[SourceFile]:
+    """Give the files of a rule set's folder, set.yaml first."""
+    names = [folder / SET_FILE, *sorted(file for file in folder.glob("*.yaml") if file.name != SET_FILE)]
+    return [SourceFile(f"rule_sets/{folder.name}/{file.name}", file.read_bytes()) for file in names]
+
+
+def read_rules(name: str, edition: str | None, overlays: Iterable[SourceFile] = ()) -> RuleSet | Problems:
+    """Read a shipped rule set with a site's overlays on top.
+
+    Args:
+        name: the set's name.
+        edition: the edition that the site asks for; None takes what there is.
+        overlays: the site's overlay files.
+
+    Returns:
+        The rule set in force, or everything that is wrong with it, all at once.
+    """
+    shipped = {key: set_files(folder) for key, folder in shipped_sets().items()}
+    return assemble(name, edition, shipped, overlays)
+
+
+def assemble(
+    name: str, edition: str | None, sets: dict[str, list[SourceFile]], overlays: Iterable[SourceFile] = ()
+) -> RuleSet | Problems:
+    """Put a rule set together from the files of all sets at hand; `read_rules` hands in the shipped ones."""
+    gathered = Gathered()
+    found = _read_chain(name, sets, gathered)
+    if found is None:
+        return tuple(gathered.problems)
+    head, rules = found
+    if edition is not None and head.edition != edition:
+        facts = {"set": name, "asked": edition, "known": head.edition}
+        gathered.problems.append(Problem(Place("site.yaml"), "edition_differs", facts))
+    in_force = RuleSet(
+        head.set, head.edition, head.title, tuple(RuleInForce(rule) for rule in rules), (), head.method
+    )
+    for file in overlays:
+        overlay = gathered.read(file.name, file.raw, Overlay)
+        if overlay is not None:
+            in_force, wrong = lay_over(in_force, *overlay)
+            gathered.problems.extend(wrong)
+    if gathered.problems:
+        return tuple(sorted(gathered.problems, key=lambda problem: problem.place))
+    return RuleSet(
+        in_force.id, in_force.edition, in_force.title, in_force.rules, in_force.retired, in_force.method,
+        in_force.method_changes, tuple(gathered.files),
+    )  # fmt: skip
+
+
+def _read_chain(
+    name: str, sets: dict[str, list[SourceFile]], gathered: Gathered, below: tuple[str, ...] = ()
+) -> tuple[SetHead, list[Rule]] | None:
+    """Read a set after the set that it extends."""
+    if name not in sets or name in below:
+        code = "sets_extend_each_other" if name in below else "unknown_rule_set"
+        facts = {"name": name, "nearest": nearest(name, sets), "known": tuple(sets)}
+        gathered.problems.append(Problem(Place("site.yaml"), code, facts))
+        return None
+    first, *rest = sets[name]
+    head_read = gathered.read(first.name, first.raw, SetHead)
+    if head_read is None:
+        return None
+    head: SetHead = head_read[0]
+    base: list[Rule] = []
+    if head.extends:
+        chain = _read_chain(head.extends, sets, gathered, (*below, name))
+        if chain is None:
+            return None
+        base = chain[1]
+    return head, base + list(_read_rules(rest, {rule.id for rule in base}, gathered))
+
+
+def _read_rules(files_: list[SourceFile], known: set[RuleId], gathered: Gathered) -> Iterator[Rule]:
+    for file in files_:
+        found = gathered.read(file.name, file.raw, RuleFile)
+        if found is None:
+            continue
+        rule_file, document = found
+        for number, rule in enumerate(rule_file.rules):
+            if rule.id in known:
+                place = at(document.marks, ("rules", number, "id"), file.name)
+                gathered.problems.append(Problem(place, "repeated_id", {"name": rule.id}))
+            known.add(rule.id)
+            for key, code, facts in faults(rule):
+                place = at(document.marks, ("rules", number, key), file.name)
+                gathered.problems.append(Problem(place, code, facts))
+            yield rule
