@@ -177,6 +177,22 @@ def test_a_cold_night_after_the_product_has_set_does_not_matter() -> None:
     assert hours_until_cured(FOAM, night) == pytest.approx(2)
 
 
+def test_a_product_that_sets_just_before_the_cold_leaves_the_table_has_set() -> None:
+    """From 20 to -10 degC in 7.84 hours: 5 degC at hour 3.92, and 1.003 of the cure by then."""
+    by_then = 3.92 * (2 / 9 * math.log(5 / 2) + 1 / 9 * math.log(8 / 5))
+    assert 1 < by_then < 1.004
+    hours = hours_until_cured(FOAM, [ClimateReading(0, 20), ClimateReading(7.84, -10)])
+    assert hours == pytest.approx(3.92 - (by_then - 1) * 8, abs=1e-3)
+
+
+def test_a_product_that_sets_just_before_dry_air_leaves_the_table_has_set() -> None:
+    """From 80 to 20 % in 47.1 hours: 40 % at hour 31.4, and 1.0025 of the cure by then."""
+    by_then = 31.4 / 16 * math.log(40 / 24)
+    assert 1 < by_then < 1.004
+    hours = hours_until_cured(ADHESIVE, [ClimateReading(0, 20, 80), ClimateReading(47.1, 20, 20)])
+    assert hours == pytest.approx(31.4 - (by_then - 1) * 40, abs=1e-2)
+
+
 def test_the_edge_of_the_table_may_be_touched() -> None:
     edge = [ClimateReading(0, 20), ClimateReading(3.3, 5), ClimateReading(6.7, 5), ClimateReading(9.1, 20)]
     assert 3 < hours_until_cured(FOAM, edge) < 9

@@ -53,10 +53,8 @@ class Course:
             return later.value
         earlier = self.readings[index - 1]
         share = (hours - earlier.hours) / (later.hours - earlier.hours)
-        value = earlier.value + share * (later.value - earlier.value)
-        # rounding must not lift the course out of its two readings, which may stand on the edge of a table
-        low, high = sorted((earlier.value, later.value))
-        return min(max(value, low), high)
+        # in this form two equal readings give exactly their value, which may stand on the edge of a table
+        return earlier.value + share * (later.value - earlier.value)
 
     def moments_of(self, value: float) -> tuple[float, ...]:
         """The hours at which the course passes through a value between two readings, earliest first."""
