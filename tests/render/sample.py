@@ -1,4 +1,4 @@
-"""Make the sample PDF that uses every part: `python sample.py out.pdf [A4|Letter]` prints pages and warnings as JSON."""
+"""Make the sample PDF that uses every part: `python sample.py out.pdf [A4|Letter]` prints what it is."""
 
 import json
 import sys

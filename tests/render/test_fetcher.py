@@ -52,9 +52,9 @@ ATTACKS = {
     "image": '<img alt="a" src="{bad}">',
     "object": '<object data="{bad}" type="image/svg+xml">a</object>',
     "embed": '<embed src="{bad}" type="image/svg+xml">',
-    "picture in a picture": '<svg viewBox="0 0 9 9"><title>a</title><image href="{bad}" width="9" height="9"/></svg>',
-    "picture in a data picture": "<img alt='a' src='data:image/svg+xml,<svg xmlns=\"http://www.w3.org/2000/svg\" "
-    'viewBox="0 0 9 9"><image href="{bad}" width="9" height="9"/></svg>\'>',
+    "picture in a picture": '<svg viewBox="0 0 9 9"><title>a</title><image href="{bad}" width="9"/></svg>',
+    "picture in a data picture": "<img alt='a' src='data:image/svg+xml,<svg viewBox=\"0 0 9 9\" "
+    'xmlns="http://www.w3.org/2000/svg"><image href="{bad}" width="9" height="9"/></svg>\'>',
     "attached file": '<a rel="attachment" href="{bad}">a</a>',
     "background": '<p style="background: url({bad})">a</p>',
     "list mark": '<ul style="list-style-image: url({bad})"><li>a</li></ul>',
@@ -161,11 +161,18 @@ def test_a_folder_whose_name_only_begins_alike_is_outside(root: Path) -> None:
         Gate((root,)).check((twin / "a.svg").as_uri())
 
 
+def test_a_page_attaches_no_file_by_itself(root: Path) -> None:
+    with pytest.raises(RenderFailed, match=r"itself attaches square\.svg"):
+        page(root, '<a rel="attachment" href="square.svg">a</a>')
+
+
 def test_every_refusal_is_named_at_once(root: Path) -> None:
     with pytest.raises(RenderFailed) as failure:
         page(
             root,
-            '<img alt="a" src="one.svg"><img alt="a" src="http://127.0.0.1/two.svg"><img alt="a" src="one.svg">',
+            "".join(
+                f'<img alt="a" src="{bad}">' for bad in ("one.svg", "http://127.0.0.1/two.svg", "one.svg")
+            ),
         )
     assert failure.value.problems == (
         "one.svg cannot be found.",

@@ -11,6 +11,8 @@ from io import BytesIO
 from itertools import pairwise
 from typing import TYPE_CHECKING, Any, Literal
 
+from revealbook.render.failure import RenderFailed
+
 if TYPE_CHECKING:
     import weasyprint
 
@@ -87,7 +89,11 @@ def finisher(attachments: Sequence[Attachment]) -> Callable[[object, Any], None]
         objects: list[Any] = [one for one in pdf.objects if isinstance(one, dict)]
         specifications = [one for one in objects if one.get("Type") == "/Filespec"]
         for specification in specifications:
-            file = stated[specification["UF"].string]
+            file = stated.get(specification["UF"].string)
+            if file is None:
+                raise RenderFailed(
+                    f"The page itself attaches {specification['UF'].string}; hand it over instead."
+                )
             specification["AFRelationship"] = f"/{file.relationship}"
             stream = pdf.objects[int(specification["EF"]["F"].split()[0])]
             stream.extra["Subtype"] = "/" + file.media_type.replace("/", "#2F")

@@ -27,8 +27,13 @@ _CONFIGURATION = """<?xml version="1.0"?>
   </selectfont>
 </fontconfig>
 """
-# Laid out without a glyph of their own: line ends, tab, soft hyphen, joiners, break opportunities, selectors.
-_INVISIBLE = frozenset(map(ord, "\n\r\t\u00ad\u200b\u200c\u200d\u2060\ufe0e\ufe0f"))
+# Laid out without a glyph of their own: line ends, tab, soft hyphen, joiners, break opportunities, selectors,
+# and the spaces of every width (made from the plain one).
+_WITHOUT_GLYPH = frozenset(
+    map(ord, "\n\r\t\u00ad\u200b\u200c\u200d\u2060\u202f\u205f\u3000\ufe0e\ufe0f")
+) | frozenset(range(0x2000, 0x200B))
+# The typeface has one hyphen; the others look the same. The second of these does not break.
+_ALIKE = {"\u2010": "-", "\u2011": "-\u2060"}
 
 
 def face_files() -> tuple[Path, ...]:
@@ -73,18 +78,20 @@ def characters() -> frozenset[int]:
 
 @cache
 def _unshowable() -> re.Pattern[str]:
-    known = sorted(characters() | _INVISIBLE)
+    known = sorted(characters() | _WITHOUT_GLYPH)
     return re.compile("[^" + "".join(re.escape(chr(point)) for point in known) + "]")
 
 
 def coverage(text: str) -> tuple[str, ...]:
     """Characters of the text that no font here can show, each once, in the order of their code points."""
-    return tuple(sorted(set(_unshowable().findall(text))))
+    return tuple(sorted(set(_unshowable().findall(text)) - _ALIKE.keys()))
 
 
 def showable(text: str) -> str:
     """The text with each character that no font can show written out as its code point, `[U+1F600]`.
 
+    Hyphens that the typeface lacks become the one that it has.
+
     An empty box would hide what the record says, and PDF/A forbids it (ISO 19005-3, 6.2.11.8).
     """
-    return _unshowable().sub(lambda found: f"[U+{ord(found[0]):04X}]", text)
+    return _unshowable().sub(lambda found: _ALIKE.get(found[0]) or f"[U+{ord(found[0]):04X}]", text)

@@ -5,11 +5,13 @@ import io
 import os
 import tempfile
 import warnings
+from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass
 from datetime import datetime, timedelta, timezone
 from pathlib import Path
 
-from PIL import ExifTags, Image, ImageCms, ImageOps, UnidentifiedImageError
+from PIL import ExifTags, Image, ImageCms, ImageFile, ImageOps, UnidentifiedImageError
 
 MAX_PIXELS = 60_000_000
 FORMATS = ("JPEG", "PNG", "WEBP")
@@ -72,7 +74,7 @@ def derive(original: Path, cache: Path, *, long_side_px: int = 1600, quality: in
     digest = hashlib.sha256(content).hexdigest()
     derivative = cache / f"{digest}-{long_side_px}-{quality}.jpg"
     try:
-        with _opened(content) as image:
+        with _whole_only(), _opened(content) as image:
             if image.width * image.height > MAX_PIXELS:
                 return NoPhoto(original, f"The photograph {original} has more than 60 million pixels.")
             taken = _taken(image.getexif())
@@ -84,6 +86,17 @@ def derive(original: Path, cache: Path, *, long_side_px: int = 1600, quality: in
         return NoPhoto(original, f"{original} is no JPEG, PNG or WebP picture.")
     except _WRONG:
         return NoPhoto(original, f"The photograph {original} is damaged or too large to be opened.")
+
+
+@contextmanager
+def _whole_only() -> Iterator[None]:
+    """The typesetter, once loaded, lets the process show half a picture; evidence is whole or missing."""
+    before = ImageFile.LOAD_TRUNCATED_IMAGES
+    ImageFile.LOAD_TRUNCATED_IMAGES = False
+    try:
+        yield
+    finally:
+        ImageFile.LOAD_TRUNCATED_IMAGES = before
 
 
 def _opened(content: bytes) -> Image.Image:
