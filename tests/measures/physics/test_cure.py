@@ -178,7 +178,7 @@ def test_a_cold_night_after_the_product_has_set_does_not_matter() -> None:
 
 
 def test_a_product_that_sets_just_before_the_cold_leaves_the_table_has_set() -> None:
-    """From 20 to -9 degC: 5 degC at hour 3.92, inside a step of the integration, and 1.003 of the cure by then."""
+    """From 20 to -9 degC: 5 degC at hour 3.92, amid a step of the integration, and 1.003 cured by then."""
     by_then = 3.92 * (2 / 9 * math.log(5 / 2) + 1 / 9 * math.log(8 / 5))
     assert 1 < by_then < 1.004
     hours = hours_until_cured(FOAM, [ClimateReading(0, 20), ClimateReading(3.92 * 29 / 15, -9)])
