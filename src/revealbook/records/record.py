@@ -16,15 +16,17 @@ class Sheet:
     Attributes:
         file: the file as shown to the user.
         marks: the places of its values.
+        raw: the file's bytes as they were read.
     """
 
     file: str
     marks: Marks
+    raw: bytes
 
     @classmethod
     def of(cls, document: Document) -> "Sheet":
-        """Keep a document's places and let its plain data go."""
-        return cls(document.file, document.marks)
+        """Keep a document's places and bytes and let its plain data go."""
+        return cls(document.file, document.marks, document.raw)
 
     def place(self, path: Path) -> Place:
         """Give the place of the value at `path`, or of what should hold it."""

@@ -1,0 +1,93 @@
+"""What a pack carries inside itself, and its fingerprint."""
+
+import json
+from dataclasses import dataclass
+from hashlib import sha256
+from typing import Literal
+
+from revealbook.present.export import findings
+from revealbook.present.words import N_, words_in
+from revealbook.rules.judged import JudgedSite
+
+FOLDER = "__"
+"""Stands for a folder's slash in the names of embedded files."""
+Kind = Literal["site", "record", "rules", "findings"]
+
+
+_DESCRIPTIONS: dict[Kind, str] = {
+    "site": N_("Site file as filed"),
+    "record": N_("Record of an opening as filed"),
+    "rules": N_("Rules in force"),
+    "findings": N_("Findings as judged"),
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Carried:
+    """A file that a pack carries.
+
+    Attributes:
+        path: its path, as in the site folder or below the rule sets.
+        content: its bytes, exactly as read.
+        kind: what it is.
+    """
+
+    path: str
+    content: bytes
+    kind: Kind
+
+    @property
+    def name(self) -> str:
+        """Its name inside the PDF, where there are no folders."""
+        return self.path.replace("/", FOLDER)
+
+    @property
+    def description(self) -> str:
+        """What it is, in English, for the reader's list of attachments."""
+        return _DESCRIPTIONS[self.kind]
+
+    @property
+    def media_type(self) -> str:
+        """Its media type."""
+        return "application/json" if self.kind == "findings" else "application/yaml"
+
+    @property
+    def relationship(self) -> Literal["Source", "Data", "Supplement"]:
+        """What it is to the pages (ISO 19005-3, annex E)."""
+        return "Supplement" if self.kind == "rules" else "Data" if self.kind == "findings" else "Source"
+
+
+def path_of(name: str) -> str:
+    """Give back the path of a carried file from its name inside the PDF."""
+    return name.replace(FOLDER, "/")
+
+
+def evidence(site: JudgedSite) -> tuple[Carried, ...]:
+    """Give all that a pack carries: site file, records, rules in force, findings; in order of path."""
+    carried = [Carried(site.site.sheet.file, site.site.sheet.raw, "site")]
+    carried += [Carried(one.record.sheet.file, one.record.sheet.raw, "record") for one in site.openings]
+    carried += [Carried(file.name, file.raw, "rules") for file in site.rule_set.files]
+    carried.append(Carried("findings.json", findings_json(site), "findings"))
+    return tuple(sorted(carried, key=lambda file: file.path))
+
+
+def findings_json(site: JudgedSite) -> bytes:
+    """Give the findings as they are embedded: English, sorted, one byte string for one set of findings."""
+    plain = findings(site, words_in("en"))
+    return (json.dumps(plain, ensure_ascii=False, indent=1, sort_keys=True) + "\n").encode()
+
+
+def fingerprint(carried: tuple[Carried, ...]) -> str:
+    """Give the fingerprint of a pack: SHA-256 over digests and paths of what it carries, in order of path.
+
+    A PDF cannot hold its own digest; this one stands on its cover, and anybody can compute it again from the
+    files inside.
+    """
+    in_order = sorted(carried, key=lambda file: file.path)
+    lines = (f"{sha256(file.content).hexdigest()}  {file.path}\n" for file in in_order)
+    return sha256("".join(lines).encode()).hexdigest()
+
+
+def short(whole: str) -> str:
+    """Give a fingerprint's first 16 digits in groups of four, as people compare them."""
+    return " ".join(whole[start : start + 4] for start in range(0, 16, 4))

@@ -1,0 +1,159 @@
+"""A finding in words: what was found, against what, by how much."""
+
+from datetime import datetime, timedelta
+
+from revealbook.measures.catalogue import CATALOGUE
+from revealbook.measures.reading import Detail, Missing, Reading
+from revealbook.present import labels
+from revealbook.present.words import N_, Words
+from revealbook.rules.finding import Finding
+from revealbook.rules.limit import Limit
+from revealbook.rules.rule import Rule
+
+_PRODUCT_KEYS = frozenset(
+    ["air_min_c", "surface_min_c", "rh_min_pct", "open_minutes", "moisture_max_pct", "needs_primer", "needs_dampening", "load_after", "trim_after", "cover_after", "sd_m", "embedment_min_mm", "edge_distance_min_mm", "data_sheet_torque_nm", "data_sheet_length_mm", "profile_width_mm", "joint_min_mm", "joint_max_mm"]
+)
+_REASONS = {
+    "climate_outside_table": N_(
+        "the weather ({read}) lies outside the product's table of waits ({lowest} to {highest})"
+    ),
+    "beyond_last_step": N_("no limit is stated for this size"),
+    "diagonals_fit_no_opening": N_("no opening of this width has these diagonals"),
+    "diagonals_fit_no_window": N_("no window of this width has these diagonals"),
+    "inner tape": N_("no inner tape was recorded"),
+    "outer tape": N_("no outer tape was recorded"),
+    "foam": N_("no foam was recorded"),
+    "trim": N_("no trim was recorded"),
+}
+
+
+def found(finding: Finding, rule: Rule, words: Words) -> str:
+    """Say what was found: the value with what it was computed from, or what is missing."""
+    reading = finding.reading
+    if isinstance(reading, Missing):
+        return _missing(reading, words)
+    value = _value(reading, rule, finding.limit, words)
+    if details := _details(reading.details, words):
+        value = f"{value} ({details})"
+    if reading.uncertainty:
+        value = f"{value}, U = {words.quantity(reading.uncertainty, _unit(rule))}"
+    return value
+
+
+def _unit(rule: Rule) -> str:
+    return CATALOGUE[rule.measure].unit
+
+
+def _value(reading: Reading, rule: Rule, limit: Limit | None, words: Words) -> str:
+    value = reading.value
+    if isinstance(value, bool):
+        return words.yes_or_no(value=value)
+    if isinstance(value, str):
+        return labels.choice(value, words)
+    near = None if limit is None else _nearer(limit, value)
+    return words.quantity(value, _unit(rule), near)
+
+
+def _nearer(limit: Limit, value: float) -> float | None:
+    ends = [end for end in (limit.low, limit.high) if end is not None]
+    return min(ends, key=lambda end: abs(end - value), default=None)
+
+
+def _details(details: tuple[Detail, ...], words: Words) -> str:
+    said = [f"{labels.key(detail.name, words)} {_detail_value(detail, words)}" for detail in details]
+    return ", ".join(said)
+
+
+def _detail_value(detail: Detail, words: Words) -> str:
+    value = detail.value
+    if isinstance(value, str):
+        moment = _as_moment(value)
+        return words.moment(moment) if moment else value
+    if isinstance(value, bool):
+        return words.yes_or_no(value=value)
+    return words.quantity(value, detail.unit)
+
+
+def _as_moment(text: str) -> datetime | None:
+    try:
+        return datetime.fromisoformat(text) if "T" in text else None
+    except ValueError:
+        return None
+
+
+def _missing(missing: Missing, words: Words) -> str:
+    if missing.what in _REASONS:
+        facts = {detail.name: _detail_value(detail, words) for detail in missing.details}
+        return words.say(_REASONS[missing.what], **facts)
+    name = labels.key(missing.what, words)
+    if missing.what in _PRODUCT_KEYS:
+        return words.say(N_("the product's figure “{name}” is not in site.yaml"), name=name)
+    return words.say(N_("“{name}” was not recorded"), name=name)
+
+
+def required(limit: Limit | None, rule: Rule, words: Words) -> str:
+    """Say what the limit asks for."""
+    if limit is None:
+        return words.say(N_("by size")) if rule.limit.by else ""
+    unit = _unit(rule)
+    if limit.equals is not None:
+        return words.yes_or_no(value=limit.equals)
+    if limit.choices is not None:
+        return words.say(N_(" or ")).join(labels.choice(word, words) for word in limit.choices)
+    if limit.by is not None:
+        steps = (
+            words.say(N_("up to {size}: {limit}"), size=words.quantity(step.up_to, CATALOGUE[limit.by].unit),
+                      limit=words.quantity(step.limit, unit))
+            for step in limit.steps
+        )  # fmt: skip
+        kind = (
+            N_("at least, by size: {steps}") if limit.steps_bound_below else N_("at most, by size: {steps}")
+        )
+        return words.say(kind, steps="; ".join(steps))
+    return _bounds(limit, unit, words)
+
+
+def _bounds(limit: Limit, unit: str, words: Words) -> str:
+    if limit.low is not None and limit.low == limit.high:
+        return words.quantity(limit.low, unit)
+    if limit.low is not None and limit.high is not None:
+        return words.say(
+            N_("{low} to {high}"), low=words.number(limit.low, unit), high=words.quantity(limit.high, unit)
+        )
+    if limit.low is not None:
+        return words.say(N_("at least {low}"), low=words.quantity(limit.low, unit))
+    return words.say(N_("at most {high}"), high=words.quantity(limit.high or 0.0, unit))
+
+
+def off_by(finding: Finding, rule: Rule, words: Words) -> str:
+    """Say by how much a number misses or keeps its limit; empty where there is no distance."""
+    if finding.margin is None or not isinstance(finding.reading, Reading):
+        return ""
+    margin, unit = finding.margin, _unit(rule)
+    size = words.quantity(abs(margin), unit, 0.0)
+    if finding.probability is not None:
+        share = words.number(100 * finding.probability, "%")
+        inside = words.say(N_("{share} % likely inside the limit"), share=share)
+        return f"{_side(margin, size, words)}; {inside}"
+    return _side(margin, size, words)
+
+
+def _side(margin: float, size: str, words: Words) -> str:
+    if margin < 0:
+        return words.say(N_("{size} outside"), size=size)
+    return words.say(N_("{size} inside"), size=size) if margin else words.say(N_("exactly on the limit"))
+
+
+def could_have_gone_on(finding: Finding, words: Words) -> str:
+    """For a wait that was too short, say from when the work could have gone on; empty otherwise."""
+    details = {detail.name: detail.value for detail in finding.details}
+    start, needed = details.get("from"), details.get("needed_h")
+    if (
+        finding.margin is None
+        or finding.margin >= 0
+        or not isinstance(start, str)
+        or not isinstance(needed, float)
+    ):
+        return ""
+    from_when = datetime.fromisoformat(start) + timedelta(hours=needed)
+    return words.say(N_("The work could have gone on from {moment}."), moment=words.moment(from_when))

@@ -1,0 +1,156 @@
+"""What does not conform, is undecided or was not shown, as entries that a page or terminal prints."""
+
+from dataclasses import dataclass
+
+from revealbook.present import labels
+from revealbook.present.found import could_have_gone_on, found, off_by, required
+from revealbook.present.words import Words
+from revealbook.records.acceptance import Concession
+from revealbook.rules.finding import Finding, Judgement, Outcome
+from revealbook.rules.judged import JudgedOpening
+
+
+@dataclass(frozen=True, slots=True)
+class Point:
+    """One finding in words.
+
+    Attributes:
+        outcome: its outcome.
+        subject: which part of the opening; may be empty.
+        found: what was found, or what is missing.
+        required: what the limit asks for.
+        off_by: how far from the limit; may be empty.
+        place: file and line of the record.
+        path: the place in the record, for drawings.
+    """
+
+    outcome: Outcome
+    subject: str
+    found: str
+    required: str
+    off_by: str
+    place: str
+    path: tuple[str | int, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Accepted:
+    """A concession that stands beside a nonconformity."""
+
+    by: str
+    role: str
+    at: str
+    reason: str
+    covers: str
+    place: str
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """One rule on one opening, with everything a reader needs to act on it.
+
+    Attributes:
+        number: its number, once per pack: mark and count, as `W-2.07/1`; empty unless it does not conform.
+        mark: the opening.
+        rule_id: the rule.
+        stage: the stage of the work, in words.
+        grade: grade of the rule, in words.
+        outcome: the outcome.
+        outcome_word: the same in words.
+        requirement: what is required.
+        why: why it matters.
+        remedy: what to do about it.
+        points: the findings that gave this outcome.
+        accepted: concessions beside it.
+        gone_on: from when the work could have gone on, if a wait was too short.
+    """
+
+    number: str
+    mark: str
+    rule_id: str
+    stage: str
+    grade: str
+    outcome: Outcome
+    outcome_word: str
+    requirement: str
+    why: str
+    remedy: str
+    points: tuple[Point, ...]
+    accepted: tuple[Accepted, ...]
+    gone_on: str
+
+
+def entries(
+    opening: JudgedOpening, outcome: Outcome, words: Words, people: dict[str, str]
+) -> tuple[Entry, ...]:
+    """Give the rules that have an outcome on an opening, numbered if they do not conform."""
+    numbered = outcome is Outcome.DOES_NOT_CONFORM
+    return tuple(
+        entry(opening, judgement, words, people, f"{opening.mark}/{count}" if numbered else "")
+        for count, judgement in enumerate(opening.with_outcome(outcome), start=1)
+    )
+
+
+def entry(
+    opening: JudgedOpening, judgement: Judgement, words: Words, people: dict[str, str], number: str = ""
+) -> Entry:
+    """Give one judgement in words; only the findings that share its outcome are told."""
+    rule = judgement.held.rule
+    telling = [finding for finding in judgement.findings if finding.outcome is judgement.outcome]
+    late = next(filter(None, (could_have_gone_on(finding, words) for finding in telling)), "")
+    return Entry(
+        number=number,
+        mark=opening.mark,
+        rule_id=rule.id,
+        stage=words.say(labels.STAGES[rule.stage]),
+        grade=words.say(labels.GRADES[rule.grade]),
+        outcome=judgement.outcome,
+        outcome_word=words.say(labels.OUTCOMES[judgement.outcome]),
+        requirement=words.say(rule.requirement),
+        why=words.say(rule.why),
+        remedy=words.say(rule.remedy),
+        points=tuple(point(opening, judgement, finding, words) for finding in telling),
+        accepted=accepted(opening, rule.id, words, people),
+        gone_on=late,
+    )
+
+
+def point(opening: JudgedOpening, judgement: Judgement, finding: Finding, words: Words) -> Point:
+    """Give one finding in words."""
+    rule = judgement.held.rule
+    path = finding.reading.path
+    return Point(
+        outcome=finding.outcome,
+        subject=labels.subject(finding.subject, words),
+        found=found(finding, rule, words),
+        required=required(finding.limit or rule.limit, rule, words),
+        off_by=off_by(finding, rule, words),
+        place=str(opening.record.sheet.place(path)),
+        path=path,
+    )
+
+
+def accepted(
+    opening: JudgedOpening, rule_id: str, words: Words, people: dict[str, str]
+) -> tuple[Accepted, ...]:
+    """Give the concessions of an opening that name a rule."""
+    found_ones = enumerate(opening.record.opening.concessions)
+    return tuple(
+        _accepted(opening, number, concession, words, people)
+        for number, concession in found_ones
+        if concession.rule == rule_id
+    )
+
+
+def _accepted(
+    opening: JudgedOpening, number: int, concession: Concession, words: Words, people: dict[str, str]
+) -> Accepted:
+    name = concession.accepted_by
+    return Accepted(
+        by=people.get(name, name) if name else "",
+        role="",
+        at=words.moment(concession.at) if concession.at else "",
+        reason=concession.reason or "",
+        covers=concession.covers or "",
+        place=str(opening.record.sheet.place(("concessions", number))),
+    )

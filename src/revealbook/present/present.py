@@ -1,0 +1,112 @@
+"""The step: a judged site to the pages of a handover pack."""
+
+from collections import Counter
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any
+
+from pydantic import BaseModel
+
+from revealbook.present.evidence import Carried, evidence, fingerprint
+from revealbook.present.nonconformities import Entry
+from revealbook.present.register import Row, register
+from revealbook.present.sheet import Sheet, sheet
+from revealbook.present.sources import Sources, sources
+from revealbook.present.verdict import Count, Verdict, counts, of_site
+from revealbook.present.words import N_, Words
+from revealbook.records.site import Site
+from revealbook.rules.finding import Outcome
+from revealbook.rules.judged import JudgedSite
+
+
+@dataclass(frozen=True, slots=True)
+class Pack:
+    """What a handover pack shows.
+
+    Attributes:
+        site: the site file's model.
+        facts: site, client, firm and so on, as (name, value).
+        verdict: the verdict in one sentence.
+        counts: openings by worst outcome.
+        rule_counts: rules on openings by outcome.
+        register: one row per opening.
+        nonconformities: every nonconformity of every opening.
+        to_do: openings with what was not shown or is undecided.
+        conceded: nonconformities beside which a concession stands.
+        sheets: one per opening.
+        sources: rule set and bases.
+        people: names with roles and firm.
+        last_entry: the latest moment that any record mentions.
+        carried: what the pack carries inside.
+        fingerprint: its fingerprint.
+    """
+
+    site: Site
+    facts: tuple[tuple[str, str], ...]
+    verdict: Verdict
+    counts: tuple[Count, ...]
+    rule_counts: tuple[Count, ...]
+    register: tuple[Row, ...]
+    nonconformities: tuple[Entry, ...]
+    to_do: tuple[tuple[str, tuple[Entry, ...]], ...]
+    conceded: tuple[Entry, ...]
+    sheets: tuple[Sheet, ...]
+    sources: Sources
+    people: tuple[tuple[str, str, str], ...]
+    last_entry: datetime | None
+    carried: tuple[Carried, ...]
+    fingerprint: str
+
+
+def present(judged: JudgedSite, words: Words) -> Pack:
+    """Give the pages of a site's handover pack."""
+    site = judged.site.site
+    sheets = tuple(sheet(opening, site, words) for opening in judged.openings)
+    breached = tuple(one for page in sheets for one in page.nonconformities)
+    carried = evidence(judged)
+    rules = sum((opening.counts for opening in judged.openings), Counter[Outcome]())
+    return Pack(
+        site=site,
+        facts=tuple(_facts(site, words)),
+        verdict=of_site(judged, words),
+        counts=counts(Counter(opening.outcome for opening in judged.openings), words),
+        rule_counts=counts(rules, words),
+        register=register(judged, words),
+        nonconformities=breached,
+        to_do=tuple((page.mark, page.open) for page in sheets if page.open),
+        conceded=tuple(one for one in breached if one.accepted),
+        sheets=sheets,
+        sources=sources(judged.rule_set, words),
+        people=tuple(_people(site, words)),
+        last_entry=max(
+            (moment for one in judged.openings for moment in _moments(one.record.opening)), default=None
+        ),
+        carried=carried,
+        fingerprint=fingerprint(carried),
+    )
+
+
+def _facts(site: Site, words: Words) -> Iterator[tuple[str, str]]:
+    for label, value in (
+        (N_("Project"), site.name),
+        (N_("Place"), site.place),
+        (N_("Client"), site.client),
+        (N_("Installed by"), site.firm),
+    ):
+        if value:
+            yield words.say(label), value
+
+
+def _people(site: Site, words: Words) -> Iterator[tuple[str, str, str]]:
+    for person in site.people:
+        yield person.name, words.listed([words.say(role) for role in person.roles]), person.firm or ""
+
+
+def _moments(part: Any) -> Iterator[datetime]:
+    for value in part.__dict__.values():
+        for item in value if isinstance(value, tuple) else (value,):
+            if isinstance(item, datetime):
+                yield item
+            elif isinstance(item, BaseModel):
+                yield from _moments(item)

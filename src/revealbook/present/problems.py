@@ -1,0 +1,124 @@
+"""Problems of files in plain words: what is wrong, and what would be right."""
+
+from revealbook.present.words import N_, Words
+from revealbook.source.problem import Problem
+
+_SENTENCES = {
+    "unreadable": N_("The file cannot be read: {reason}."),
+    "too_large": N_("The file has {bytes} bytes; at most {limit} are read."),
+    "not_utf8": N_("This line is not UTF-8 text; save the file as UTF-8."),
+    "empty_file": N_("The file is empty."),
+    "control_character": N_("This line holds a control character that YAML does not allow."),
+    "tab": N_("A tab stands at the start of this line; indent with spaces."),
+    "second_document": N_("A second document starts here (---); one file holds one record."),
+    "yaml_syntax": N_(
+        "This is not well-formed YAML: {parser_says}. Check colons, quotes, brackets and indentation just above."
+    ),
+    "too_deep": N_("This is nested more than {limit} levels deep."),
+    "tag": N_("A YAML tag ({tag}) stands here; write the plain value."),
+    "alias": N_(
+        "A YAML alias (*) stands here; write the value out, so that the record can be read by itself."
+    ),
+    "key_not_text": N_("A list or mapping stands where a key should; brackets or braces may need quotes."),
+    "duplicate_key": N_("“{key}” stands here a second time; the first is in line {first_line}."),
+    "unknown_key": N_("“{key}” is not known here."),
+    "missing_key": N_("“{key}” is missing here; it cannot be left out."),
+    "too_small": N_("{value} cannot be right for “{key}”: the smallest that makes sense is {ge}."),
+    "too_large_value": N_("{value} cannot be right for “{key}”: the largest that makes sense is {le}."),
+    "not_a_number": N_("“{key}” wants a number, not {value}."),
+    "not_a_whole_number": N_("“{key}” wants a whole number, not {value}."),
+    "not_yes_or_no": N_("“{key}” wants true or false, not {value}."),
+    "not_text": N_("“{key}” wants text, not {value}; put it in quotes."),
+    "not_one_of": N_("“{key}” cannot be {value}; it is one of: {expected}."),
+    "not_a_section": N_("“{key}” wants keys of its own below it, not {value}."),
+    "not_a_list": N_("“{key}” wants a list, not {value}; write [ ] around it or a dash before each item."),
+    "empty_text": N_("“{key}” is empty; leave the key out if there is nothing to say."),
+    "text_too_long": N_("“{key}” is longer than {max_length} characters."),
+    "not_a_name": N_(
+        "“{value}” cannot be used for “{key}”: letters, digits and . _ - / + only, no leading sign."
+    ),
+    "time_without_zone": N_("{value} has no time zone; write it as 2026-11-20T14:05+01:00."),
+    "not_a_time": N_("“{key}” wants a date and time with its zone, as 2026-11-20T14:05+01:00, not {value}."),
+    "not_a_date": N_("“{key}” wants a date, as 2026-11-20, not {value}."),
+    "no_such_time": N_("{value} is no date or time of the calendar."),
+    "refused": N_("“{key}” cannot be used: {pydantic_says}."),
+    "no_site_file": N_(
+        "There is no {file} in this folder; is it a site folder? “revealbook begin FOLDER” makes one."
+    ),
+    "no_such_folder": N_("There is no such folder."),
+    "photo_missing": N_("The photograph {file} is not in photos/."),
+    "unknown_name": N_("“{name}” is not among the {kind} that are known."),
+    "mark_not_file_name": N_("The mark is {mark}, but the file is called {stem}.yaml; one of them is wrong."),
+    "repeated_id": N_("“{name}” is used a second time; every id stands once."),
+    "repeated_mark": N_("The mark “{name}” already stands in {first}."),
+    "edition_differs": N_(
+        "The site asks for edition {asked} of {set}; this version of Revealbook has {known}."
+    ),
+    "unknown_rule_set": N_("No rule set is called “{name}”; there are: {known}."),
+    "sets_extend_each_other": N_("The rule set “{name}” extends itself."),
+    "unknown_measure": N_("No measure is called “{name}”."),
+    "condition_not_yes_or_no": N_("“{name}” cannot be a condition: it is measured in {unit}, not yes or no."),
+    "unit_differs": N_("“{measure}” is measured in {unit}; the limit is stated in {stated}."),
+    "limit_kind_differs": N_("“{kind}” is no limit for “{measure}”, which is measured in {unit}."),
+    "limit_word_unknown": N_("“{word}” is never recorded; the words are: {known}."),
+    "limit_below_zero": N_("{limit} can never be met: “{measure}” is never below zero."),
+    "limit_kinds": N_("A rule states exactly one kind of limit out of: {known}. Here stand: {stated}."),
+    "unshowable": N_("No font of the report can show {characters}; write it in other characters."),
+    "photo_unusable": N_("The photograph {file} cannot be used: {why}"),
+}
+_SLIP = N_("It looks like metres; in millimetres it would be {as_mm}.")
+_NEAREST = N_("Did you mean “{nearest}”?")
+_KNOWN = N_("Known here: {known}.")
+_COMMA = N_("The decimal sign is a point: {point}.")
+_MANY = 12
+
+
+def sentence(problem: Problem, words: Words) -> str:
+    """Say what is wrong and, where it can be told, what would be right."""
+    facts = {name: _shown(value) for name, value in problem.facts.items()}
+    said = [words.say(_SENTENCES.get(problem.code, problem.code), **facts)]
+    if nearest := problem.facts.get("nearest"):
+        said.append(words.say(_NEAREST, nearest=nearest))
+    elif problem.code in {"unknown_key", "unknown_name"} and 0 < len(known := _known(problem)) <= _MANY:
+        said.append(words.say(_KNOWN, known=", ".join(known)))
+    if problem.facts.get("slip") == "m":
+        value = problem.facts["value"]
+        said.append(words.say(_SLIP, as_mm=words.number(float(value) * 1000)))  # type: ignore[arg-type]
+    if problem.code == "not_a_number" and (point := _with_point(problem.facts.get("value"))):
+        said.append(words.say(_COMMA, point=point))
+    return " ".join(said)
+
+
+def line(problem: Problem, words: Words) -> str:
+    """Give the problem on one line, with its place, as an editor can follow it."""
+    return f"{problem.place}: {sentence(problem, words)}"
+
+
+def _known(problem: Problem) -> tuple[str, ...]:
+    known = problem.facts.get("known")
+    return known if isinstance(known, tuple) else ()
+
+
+def _shown(value: object) -> str:
+    if isinstance(value, bool):
+        return "true" if value else "false"
+    if value is None:
+        return "nothing"
+    if isinstance(value, tuple):
+        return ", ".join(map(str, value))
+    if isinstance(value, dict):
+        return "keys of its own" if value else "{}"
+    if isinstance(value, list):
+        return "a list"
+    return f"{value:g}" if isinstance(value, float) else str(value)
+
+
+def _with_point(value: object) -> str | None:
+    if not isinstance(value, str) or value.count(",") != 1:
+        return None
+    point = value.replace(",", ".")
+    try:
+        float(point)
+    except ValueError:
+        return None
+    return point

@@ -1,0 +1,73 @@
+"""The register of openings: one row each, with the counts of its outcomes."""
+
+from dataclasses import dataclass
+
+from revealbook.present import labels
+from revealbook.present.verdict import Count, counts
+from revealbook.present.words import N_, Words
+from revealbook.records.opening import Opening
+from revealbook.rules.finding import Outcome
+from revealbook.rules.judged import JudgedOpening, JudgedSite
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """An opening in the register.
+
+    Attributes:
+        mark: its mark.
+        place: building, floor, room and elevation, as far as recorded.
+        size: nominal size.
+        outcome: worst outcome.
+        outcome_word: the same in words.
+        counts: rules by outcome.
+        conceded: nonconformities that stand accepted by concession.
+    """
+
+    mark: str
+    place: str
+    size: str
+    outcome: Outcome
+    outcome_word: str
+    counts: tuple[Count, ...]
+    conceded: int
+
+
+def register(site: JudgedSite, words: Words) -> tuple[Row, ...]:
+    """Give the register of a site."""
+    return tuple(_row(opening, words) for opening in site.openings)
+
+
+def _row(judged: JudgedOpening, words: Words) -> Row:
+    named = {concession.rule for concession in judged.record.opening.concessions}
+    return Row(
+        mark=judged.mark,
+        place=place(judged.record.opening, words),
+        size=size(judged.record.opening, words),
+        outcome=judged.outcome,
+        outcome_word=words.say(labels.OUTCOMES[judged.outcome]),
+        counts=counts(judged.counts, words),
+        conceded=sum(
+            judgement.rule_id in named for judgement in judged.with_outcome(Outcome.DOES_NOT_CONFORM)
+        ),
+    )
+
+
+def place(opening: Opening, words: Words) -> str:
+    """Say where an opening is, from the building down to the room."""
+    identity = opening.opening
+    said = []
+    if identity.building:
+        said.append(words.say(N_("building {name}"), name=identity.building))
+    if identity.floor:
+        said.append(words.say(N_("floor {name}"), name=identity.floor))
+    said.extend(text for text in (identity.room, identity.elevation) if text)
+    return ", ".join(said)
+
+
+def size(opening: Opening, words: Words) -> str:
+    """Say the nominal size, width by height."""
+    width, height = opening.opening.width_mm, opening.opening.height_mm
+    if width is None or height is None:
+        return words.say(N_("size not recorded"))
+    return f"{words.number(width)} × {words.quantity(height, 'mm')}"

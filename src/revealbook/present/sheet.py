@@ -1,0 +1,214 @@
+"""The sheet of one opening: every rule by stage, products and batches, events, photographs, sign-offs."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from pydantic import BaseModel
+
+from revealbook.present import labels
+from revealbook.present.found import required
+from revealbook.present.nonconformities import Entry, Point, entries, point
+from revealbook.present.register import place, size
+from revealbook.present.timeline import Event, events
+from revealbook.present.verdict import Count, Verdict, counts, of_opening
+from revealbook.present.words import N_, Words
+from revealbook.records.opening import Opening
+from revealbook.records.part import Photo
+from revealbook.records.site import Site
+from revealbook.rules.finding import Judgement, Outcome
+from revealbook.rules.judged import JudgedOpening
+from revealbook.rules.rule import STAGES
+
+
+@dataclass(frozen=True, slots=True)
+class RuleRow:
+    """One rule on the sheet, with every reading it looked at."""
+
+    rule_id: str
+    requirement: str
+    required: str
+    grade: str
+    outcome: Outcome
+    outcome_word: str
+    number: str
+    points: tuple[Point, ...]
+    remark: str
+
+
+@dataclass(frozen=True, slots=True)
+class Stage:
+    """The rules of a stage of the work."""
+
+    name: str
+    counts: tuple[Count, ...]
+    rows: tuple[RuleRow, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """A photograph of the opening and what it shows."""
+
+    file: str
+    caption: str
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """What the sheet of an opening shows."""
+
+    mark: str
+    place: str
+    size: str
+    file: str
+    verdict: Verdict
+    counts: tuple[Count, ...]
+    facts: tuple[tuple[str, str], ...]
+    nonconformities: tuple[Entry, ...]
+    open: tuple[Entry, ...]
+    stages: tuple[Stage, ...]
+    events: tuple[Event, ...]
+    products: tuple[tuple[str, str, str, str], ...]
+    pictures: tuple[Picture, ...]
+    sign_offs: tuple[tuple[str, str, str], ...]
+    notes: tuple[tuple[str, str], ...]
+
+
+def sheet(judged: JudgedOpening, site: Site, words: Words) -> Sheet:
+    """Give the sheet of one opening."""
+    opening = judged.record.opening
+    people = {person.id: person.name for person in site.people}
+    breached = entries(judged, Outcome.DOES_NOT_CONFORM, words, people)
+    numbers = {one.rule_id: one.number for one in breached}
+    undecided = entries(judged, Outcome.UNDECIDED, words, people)
+    return Sheet(
+        mark=judged.mark,
+        place=place(opening, words),
+        size=size(opening, words),
+        file=judged.record.sheet.file,
+        verdict=of_opening(judged, words),
+        counts=counts(judged.counts, words),
+        facts=tuple(_facts(opening, words)),
+        nonconformities=breached,
+        open=undecided + entries(judged, Outcome.NOT_SHOWN, words, people),
+        stages=tuple(_stages(judged, numbers, words)),
+        events=events(opening, words, people),
+        products=tuple(_products(opening, site, words)),
+        pictures=tuple(_pictures(opening)),
+        sign_offs=tuple(_sign_offs(opening, words, people)),
+        notes=tuple(_notes(opening, words)),
+    )
+
+
+def _facts(opening: Opening, words: Words) -> Iterator[tuple[str, str]]:
+    identity, window, survey = opening.opening, opening.window, opening.survey
+    yield words.say(N_("Nominal size")), size(opening, words)
+    yield words.say(N_("Place")), place(opening, words)
+    for label, value in (
+        (N_("Serial of the window"), identity.serial),
+        (N_("Drawing"), identity.drawing),
+        (N_("Substrate"), survey.substrate if survey else None),
+        (N_("Window frame"), window.frame_material if window else None),
+    ):
+        if value:
+            yield words.say(label), words.say(value)
+    if window and window.mass_kg:
+        yield words.say(N_("Mass with glass")), words.quantity(window.mass_kg, "kg")
+    if window and window.glass_panes_mm:
+        panes = " / ".join(words.number(pane) for pane in window.glass_panes_mm)
+        yield words.say(N_("Panes")), f"{panes} mm"
+
+
+def _stages(judged: JudgedOpening, numbers: Mapping[str, str], words: Words) -> Iterator[Stage]:
+    for name in STAGES:
+        of_stage = [one for one in judged.judgements if one.held.rule.stage == name]
+        if of_stage:
+            rows = tuple(_row(judged, one, numbers, words) for one in of_stage)
+            tally = JudgedOpening(judged.record, tuple(of_stage)).counts
+            yield Stage(words.say(labels.STAGES[name]), counts(tally, words), rows)
+
+
+def _row(judged: JudgedOpening, judgement: Judgement, numbers: Mapping[str, str], words: Words) -> RuleRow:
+    rule = judgement.held.rule
+    remark = ""
+    if judgement.outcome is Outcome.DOES_NOT_APPLY:
+        remark = words.say(N_("nothing of this kind on this opening"))
+        if judgement.ruled_out_by:
+            remark = words.say(N_("ruled out by what was recorded of it"))
+    return RuleRow(
+        rule_id=rule.id,
+        requirement=words.say(rule.requirement),
+        required=required(rule.limit, rule, words),
+        grade=words.say(labels.GRADES[rule.grade]),
+        outcome=judgement.outcome,
+        outcome_word=words.say(labels.OUTCOMES[judgement.outcome]),
+        number=numbers.get(rule.id, ""),
+        points=tuple(point(judged, judgement, finding, words) for finding in judgement.findings),
+        remark=remark,
+    )
+
+
+def _products(opening: Opening, site: Site, words: Words) -> Iterator[tuple[str, str, str, str]]:
+    kinds = type(site.products).model_fields
+    names = {
+        product.id: product.name or product.id for kind in kinds for product in getattr(site.products, kind)
+    }
+    used: list[tuple[str, Any]] = [
+        (words.say(N_("adhesive")), opening.frame.bonding if opening.frame else None)
+    ]
+    used += [
+        (words.say(labels.PARTS[event.step]), event)
+        for event in (opening.seals.events if opening.seals else None) or ()
+        if event.step and event.step != "trim"
+    ]
+    for use, recorded in used:
+        if recorded is not None:
+            missing = words.say(N_("not recorded"))
+            product = names.get(recorded.product or "", recorded.product or missing)
+            expires = words.day(recorded.expires) if recorded.expires else missing
+            yield use, product, recorded.batch or missing, expires
+    for product in sorted(_fixings(opening)):
+        yield words.say(N_("fixing")), names.get(product, product), "", ""
+
+
+def _fixings(part: Any) -> Iterator[str]:
+    seen = set()
+    for found in _walk(part):
+        product = getattr(found, "product", None)
+        if hasattr(found, "embedment_mm") and product and product not in seen:
+            seen.add(product)
+            yield product
+
+
+def _walk(part: Any) -> Iterator[Any]:
+    """Give a model and all models inside it, in the order of the record."""
+    yield part
+    for value in part.__dict__.values():
+        inside = value if isinstance(value, tuple) else (value,)
+        for item in inside:
+            if isinstance(item, BaseModel):
+                yield from _walk(item)
+
+
+def pictures_of(opening: Opening) -> tuple[Photo, ...]:
+    """Give every photograph that a record names, once each, in the order of the record."""
+    found = {part.file: part for part in _walk(opening) if isinstance(part, Photo)}
+    return tuple(found.values())
+
+
+def _pictures(opening: Opening) -> Iterator[Picture]:
+    for photo in pictures_of(opening):
+        yield Picture(photo.file, photo.shows or photo.file)
+
+
+def _sign_offs(opening: Opening, words: Words, people: dict[str, str]) -> Iterator[tuple[str, str, str]]:
+    for sign in opening.sign_offs or ():
+        name = people.get(sign.by, sign.by) if sign.by else ""
+        yield words.say(labels.ROLES[sign.role]), name, words.moment(sign.at) if sign.at else ""
+
+
+def _notes(opening: Opening, words: Words) -> Iterator[tuple[str, str]]:
+    for section in ("opening", "survey", "frame", "supports", "plinth", "window", "seals"):
+        part = getattr(opening, section)
+        if part is not None and part.note:
+            yield words.say(labels.STAGES.get(section, N_("Opening"))), part.note

@@ -1,0 +1,90 @@
+"""The rule set in force and what each limit rests on, for the back of the pack."""
+
+from dataclasses import dataclass
+
+from revealbook.present import labels
+from revealbook.present.found import required
+from revealbook.present.words import N_, Words
+from revealbook.rules.basis import Basis
+from revealbook.rules.rule_set import RuleInForce, RuleSet
+
+
+@dataclass(frozen=True, slots=True)
+class RuleLine:
+    """A rule as it is in force, with the base's limit where the site changed it."""
+
+    rule_id: str
+    stage: str
+    requirement: str
+    limit: str
+    base_limit: str
+    grade: str
+    basis: str
+    reason: str
+
+
+@dataclass(frozen=True, slots=True)
+class Sources:
+    """The rule set in force.
+
+    Attributes:
+        name: set and edition.
+        title: its title.
+        rules: rules in force.
+        retired: rules that the site took out of force.
+        method: method parameters in force, as (name, value, reason of a change).
+    """
+
+    name: str
+    title: str
+    rules: tuple[RuleLine, ...]
+    changed: tuple[RuleLine, ...]
+    retired: tuple[RuleLine, ...]
+    method: tuple[tuple[str, str, str], ...]
+
+
+def sources(rule_set: RuleSet, words: Words) -> Sources:
+    """Give the rule set in force in words."""
+    lines = tuple(_line(held, words) for held in rule_set.rules)
+    reasons = {
+        name: f"{reason} ({basis_words(basis, words)})" for name, basis, reason in rule_set.method_changes
+    }
+    return Sources(
+        name=words.say(N_("{id}, edition {edition}"), id=rule_set.id, edition=rule_set.edition),
+        title=words.say(rule_set.title),
+        rules=lines,
+        changed=tuple(line for line, held in zip(lines, rule_set.rules, strict=True) if held.change),
+        retired=tuple(_line(held, words) for held in rule_set.retired),
+        method=tuple(
+            (name, _plain(value), reasons.get(name, ""))
+            for name, value in rule_set.method.model_dump().items()
+        ),
+    )
+
+
+def _line(held: RuleInForce, words: Words) -> RuleLine:
+    rule, change = held.rule, held.change
+    base = change.base if change else None
+    return RuleLine(
+        rule_id=rule.id,
+        stage=words.say(labels.STAGES[rule.stage]),
+        requirement=words.say(rule.requirement),
+        limit=required(rule.limit, rule, words),
+        base_limit=required(base.limit, base, words) if base else "",
+        grade=words.say(labels.GRADES[rule.grade]),
+        basis=basis_words(change.basis if change else rule.basis, words),
+        reason=change.reason if change else "",
+    )
+
+
+def basis_words(basis: Basis, words: Words) -> str:
+    """Say what a limit rests on."""
+    kind = words.say(labels.BASES[basis.kind])
+    source = " ".join(filter(None, (basis.standard, basis.edition)))
+    named = ", ".join(filter(None, (source, basis.clause, basis.document)))
+    said = f"{kind}: {named}" if named else kind
+    return f"{said} ({words.say(basis.note)})" if basis.note else said
+
+
+def _plain(value: object) -> str:
+    return ", ".join(map(str, value)) if isinstance(value, list | tuple) else str(value)

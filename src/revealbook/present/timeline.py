@@ -1,0 +1,123 @@
+"""The dated events of an opening in order, with the weather at each."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any
+
+from revealbook.measures.physics.dew_point import dew_point_c
+from revealbook.present import labels
+from revealbook.present.words import N_, Words
+from revealbook.records.opening import Opening
+
+
+@dataclass(frozen=True, slots=True)
+class Event:
+    """Something that happened at a moment.
+
+    Attributes:
+        at: when.
+        when: the same in words.
+        what: what happened.
+        who: who did it; may be empty.
+        weather: air, humidity, surface and dew point as far as they were read; may be empty.
+    """
+
+    at: datetime
+    when: str
+    what: str
+    who: str
+    weather: str
+
+
+def events(opening: Opening, words: Words, people: dict[str, str]) -> tuple[Event, ...]:
+    """Give all dated events of a record in order of time."""
+    found = [
+        Event(at, words.moment(at), what, people.get(who, who) if who else "", weather)
+        for at, what, who, weather in _all(opening, words)
+        if at is not None
+    ]
+    return tuple(sorted(found, key=lambda event: event.at))
+
+
+_Raw = tuple[datetime | None, str, str | None, str]
+
+
+def _all(opening: Opening, words: Words) -> Iterator[_Raw]:
+    yield from _work(opening, words)
+    for event in (opening.seals.events if opening.seals else None) or ():
+        what = words.say(labels.PARTS[event.step]) if event.step else words.say(N_("seal"))
+        yield event.at, _named(what, event.product, event.batch, words), event.by, weather(event, words)
+    for point in opening.hold_points or ():
+        name = words.say(labels.PARTS.get(point.name, point.name))
+        result = words.say(
+            {True: N_("passed"), False: N_("not passed"), None: N_("result not recorded")}[point.passed]
+        )
+        yield point.at, words.say(N_("hold point {name}: {result}"), name=name, result=result), point.by, ""
+    for wrong in opening.nonconformities:
+        yield (
+            wrong.found_at,
+            words.say(N_("nonconformity {id} found: {what}"), id=wrong.id, what=wrong.what),
+            wrong.found_by,
+            "",
+        )
+        if (correction := wrong.correction) is not None:
+            what = words.say(N_("{id} corrected: {what}"), id=wrong.id, what=correction.what or "")
+            yield correction.at, what, correction.by, ""
+            yield (
+                correction.checked_at,
+                words.say(N_("correction of {id} checked"), id=wrong.id),
+                correction.checked_by,
+                "",
+            )
+    for reading in opening.climate:
+        yield reading.at, words.say(N_("weather read")), None, weather(reading, words)
+    for sign in opening.sign_offs or ():
+        yield sign.at, words.say(N_("signed as {role}"), role=words.say(labels.ROLES[sign.role])), sign.by, ""
+    for concession in opening.concessions:
+        yield (
+            concession.at,
+            words.say(N_("concession on {rule}"), rule=concession.rule),
+            concession.accepted_by,
+            "",
+        )
+    if opening.covering:
+        yield opening.covering.at, words.say(N_("work covered")), opening.covering.by, ""
+
+
+def _work(opening: Opening, words: Words) -> Iterator[_Raw]:
+    if survey := opening.survey:
+        yield survey.at, words.say(N_("opening surveyed")), survey.by, ""
+    if frame := opening.frame:
+        if bonding := frame.bonding:
+            what = _named(words.say(N_("first bead laid")), bonding.product, bonding.batch, words)
+            yield bonding.at, what, frame.by, weather(bonding, words)
+            yield bonding.pressed_at, words.say(N_("last frame piece pressed on")), frame.by, ""
+        yield frame.at, words.say(N_("mounting frame measured")), frame.by, ""
+    if supports := opening.supports:
+        yield supports.at, words.say(N_("supports placed")), supports.by, ""
+    if plinth := opening.plinth:
+        yield plinth.fitted_at, words.say(N_("plinth profile fitted to the window")), plinth.by, ""
+    if window := opening.window:
+        yield window.set_at, words.say(N_("window set")), window.by, ""
+        yield window.secured_at, words.say(N_("window secured")), window.by, ""
+
+
+def _named(what: str, product: str | None, batch: str | None, words: Words) -> str:
+    rest = [product] if product else []
+    if batch:
+        rest.append(words.say(N_("batch {batch}"), batch=batch))
+    return f"{what} ({', '.join(rest)})" if rest else what
+
+
+def weather(reading: Any, words: Words) -> str:
+    """Say air, humidity, surface and dew point as far as they were read."""
+    said = []
+    for key, unit in (("air_c", "degC"), ("rh_pct", "%"), ("surface_c", "degC")):
+        value = getattr(reading, key)
+        if value is not None:
+            said.append(f"{labels.key(key, words)} {words.quantity(value, unit)}")
+    if reading.air_c is not None and reading.rh_pct is not None:
+        dew = words.quantity(dew_point_c(reading.air_c, reading.rh_pct), "degC")
+        said.append(f"{labels.key('dew_point_c', words)} {dew}")
+    return ", ".join(said)

@@ -1,0 +1,50 @@
+"""What judging a site gives: every opening's record with its judgements."""
+
+from collections import Counter
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from revealbook.records.record import Record, SiteFile
+from revealbook.rules.finding import Judgement, Outcome, worst
+from revealbook.rules.rule_set import RuleSet
+
+
+@dataclass(frozen=True, slots=True)
+class JudgedOpening:
+    """One opening's record and what each rule made of it."""
+
+    record: Record
+    judgements: tuple[Judgement, ...]
+
+    @property
+    def mark(self) -> str:
+        """The opening's mark."""
+        return self.record.opening.mark
+
+    @property
+    def outcome(self) -> Outcome:
+        """The worst outcome of any rule."""
+        return worst({judgement.outcome for judgement in self.judgements})
+
+    @property
+    def counts(self) -> Counter[Outcome]:
+        """How many rules gave each outcome."""
+        return Counter(judgement.outcome for judgement in self.judgements)
+
+    def with_outcome(self, outcome: Outcome) -> Iterator[Judgement]:
+        """Give the judgements of one outcome, in the order of the rules."""
+        return (judgement for judgement in self.judgements if judgement.outcome is outcome)
+
+
+@dataclass(frozen=True, slots=True)
+class JudgedSite:
+    """A site whose readable records have all been judged."""
+
+    site: SiteFile
+    rule_set: RuleSet
+    openings: tuple[JudgedOpening, ...]
+
+    @property
+    def outcome(self) -> Outcome:
+        """The worst outcome of any opening."""
+        return worst({opening.outcome for opening in self.openings})
