@@ -1,6 +1,7 @@
 """Rule sets from their folders: the set, what it extends, and the site's overlay on top."""
 
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 from importlib.resources import files
 from pathlib import Path
 from typing import Any
@@ -11,7 +12,7 @@ from revealbook.measures.method import Method
 from revealbook.records.quantities import Many, Mark, Text
 from revealbook.rules.fit import faults
 from revealbook.rules.overlay import Overlay, lay_over
-from revealbook.rules.rule import Rule, RuleId, Stated
+from revealbook.rules.rule import STAGES, Rule, RuleId, Stated
 from revealbook.rules.rule_set import RuleInForce, RuleSet, SourceFile
 from revealbook.source.follow import at
 from revealbook.source.nearest import nearest
@@ -111,10 +112,11 @@ def assemble(
             gathered.problems.extend(wrong)
     if gathered.problems:
         return tuple(sorted(gathered.problems, key=lambda problem: problem.place))
-    return RuleSet(
-        in_force.id, in_force.edition, in_force.title, in_force.rules, in_force.retired, in_force.method,
-        in_force.method_changes, tuple(gathered.files),
-    )  # fmt: skip
+    return replace(in_force, rules=_in_order_of_work(in_force), files=tuple(gathered.files))
+
+
+def _in_order_of_work(rule_set: RuleSet) -> tuple[RuleInForce, ...]:
+    return tuple(sorted(rule_set.rules, key=lambda held: STAGES.index(held.rule.stage)))
 
 
 def _read_chain(
