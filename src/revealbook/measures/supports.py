@@ -14,11 +14,17 @@ def called_for(work: Work) -> Iterator[Outcome]:
 
 
 def distance_to_load_points(work: Work) -> Iterator[Outcome]:
-    """Distance from each load point to the middle of the nearest support, mm; without one, endless."""
+    """Distance from each load point to the middle of the nearest support, mm; without one, endless.
+
+    Supports exist for load points, so an empty list of load points is a missing one.
+    """
     points = each(work, "supports", "load_points_mm")
     placed = each(work, "supports", "placed")
     if isinstance(points, Missing) or isinstance(placed, Missing):
         yield points if isinstance(points, Missing) else placed  # type: ignore[misc]
+        return
+    if not work.look("supports", "load_points_mm"):
+        yield Missing((), "load_points_mm", ("supports", "load_points_mm"))
         return
     centres = [(support.centre_mm, number) for number, support in placed if support.centre_mm is not None]
     for number, point in points:

@@ -5,10 +5,11 @@ from itertools import pairwise
 from math import inf
 
 from revealbook.measures.physics.squareness import lateral_rack_mm
-from revealbook.measures.reading import Detail, Missing, Outcome, Reading
+from revealbook.measures.reading import Detail, Missing, Outcome, Path, Reading
 from revealbook.measures.work import Work, each, one
 
 SIDES = ("left", "right", "bottom", "top")
+Placed = tuple[float, Path]
 _LENGTH_OF = {"left": "height_mm", "right": "height_mm", "bottom": "width_mm", "top": "width_mm"}
 
 
@@ -53,35 +54,39 @@ def rack(work: Work) -> Iterator[Outcome]:
     yield Reading((), shift, (*path, "rising"), spread, details)
 
 
-def _sides(work: Work) -> Iterator[tuple[str, tuple[float, ...], int] | Missing]:
-    """Positions of the fixings of each side, with the number of the set that holds them."""
+def _sides(work: Work) -> Iterator[tuple[str, list[Placed]] | Missing]:
+    """Positions of each side's fixings, over all its sets, in rising order, each with its place."""
     sets = each(work, "window", "fixings")
     if isinstance(sets, Missing):
         yield sets
         return
-    found = {fixings.side: (fixings.at_mm, number) for number, fixings in sets if fixings.side is not None}
+    listed = [(fixings.side, fixings.at_mm, number) for number, fixings in sets]
     for side in SIDES:
-        positions, number = found.get(side, (None, 0))
-        if positions is None:
+        found = [(positions, number) for at, positions, number in listed if at == side]
+        if not found or any(positions is None for positions, _ in found):
             yield Missing((side,), "at_mm", ("window", "fixings"))
         else:
-            yield side, positions, number
+            yield side, sorted(placed for positions, number in found for placed in _placed(positions, number))
+
+
+def _placed(positions: tuple[float, ...], number: int) -> Iterator[Placed]:
+    for index, at in enumerate(positions):
+        yield at, ("window", "fixings", number, "at_mm", index)
 
 
 def fixing_centres(work: Work) -> Iterator[Outcome]:
-    """Distance between neighbouring fixings of the window on each side, mm."""
+    """Distance between neighbouring fixings of the window on each side, mm; without any, endless."""
     for found in _sides(work):
         if isinstance(found, Missing):
             yield found
             continue
-        side, positions, number = found
-        path, spread = ("window", "fixings", number, "at_mm"), work.uncertainty("window", "length", 2)
-        if not positions:
-            yield Reading((side,), inf, path)
-        in_order = sorted(positions)
-        for first, (here, there) in enumerate(pairwise(in_order), start=1):
+        side, placed = found
+        spread = work.uncertainty("window", "length", 2)
+        if not placed:
+            yield Reading((side,), inf, ("window", "fixings"))
+        for number, ((here, _), (there, path)) in enumerate(pairwise(placed), start=1):
             details = (Detail("from_mm", here, "mm"), Detail("to_mm", there, "mm"))
-            yield Reading((side, f"fixing {first}-{first + 1}"), there - here, path, spread, details)
+            yield Reading((side, f"fixing {number}-{number + 1}"), there - here, path, spread, details)
 
 
 def fixing_corner_distances(work: Work) -> Iterator[Outcome]:
@@ -90,22 +95,20 @@ def fixing_corner_distances(work: Work) -> Iterator[Outcome]:
         if isinstance(found, Missing):
             yield found
             continue
-        side, positions, number = found
-        path, size_key = ("window", "fixings", number, "at_mm"), _LENGTH_OF[side]
-        size = work.look("window", size_key)
-        if not positions:
-            yield Reading((side, "first_end"), inf, path)
+        side, placed = found
+        if not placed:
+            yield Reading((side, "first_end"), inf, ("window", "fixings"))
             continue
-        yield Reading((side, "first_end"), min(positions), path, work.uncertainty("window", "length"))
+        (first, first_path), (last, last_path) = placed[0], placed[-1]
+        yield Reading((side, "first_end"), first, first_path, work.uncertainty("window", "length"))
+        size_key = _LENGTH_OF[side]
+        size = work.look("window", size_key)
         if size is None:
             yield Missing((side, "last_end"), size_key, ("window", size_key))
             continue
+        details = (Detail("fixing_mm", last, "mm"), Detail(size_key, size, "mm", ("window", size_key)))
         spread = work.uncertainty("window", "length", 2)
-        details = (
-            Detail("fixing_mm", max(positions), "mm"),
-            Detail(size_key, size, "mm", ("window", size_key)),
-        )
-        yield Reading((side, "last_end"), size - max(positions), path, spread, details)
+        yield Reading((side, "last_end"), size - last, last_path, spread, details)
 
 
 def per_fixing_set(work: Work, key: str) -> Iterator[Outcome]:
