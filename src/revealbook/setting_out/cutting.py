@@ -75,8 +75,8 @@ def cutting_list(
 
     Offcuts in the store come first: one is used wherever that saves new stock, and of the lists found that
     buy the same the one that takes less from the store is given. ``method`` says how the list was found:
-    by a quick rule (first fit decreasing, fullest bar first) where that already meets the bound, where nothing
-    better turned up or where scipy is missing, else by column generation. The same input gives the same
+    by a quick rule (first fit decreasing, fullest bar first) where that meets the bound, where nothing better
+    turned up or where scipy is missing, else by column generation. The same input gives the same
     list, unless the time runs out, which ``method`` then says. A list of more than 200 bars or so may buy one
     bar in 200 more than the bound: to seek further would take longer than the bar is worth.
 

@@ -121,4 +121,4 @@ def proved_mm(task: Task, values: Floats, fill: Fill) -> float:
     free = sum(
         float(fill.best[task.capacities[index]]) * (task.sizes[index].available or 0) for index in task.stored
     )
-    return max(0.0, scale * (float(values @ task.counts) - free) * (1 - 1e-9))
+    return max(0.0, float(scale) * (float(values @ task.counts) - free) * (1 - 1e-9))

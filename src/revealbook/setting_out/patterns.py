@@ -24,6 +24,8 @@ from revealbook.setting_out.stock import Demand, Plan, Size
 BOUND_SHARE = 0.6
 # A plan this near to the bound is not worth the integer programme's time (one bar in 200).
 GOOD_ENOUGH = 0.005
+# A linear solution this near to its bound gains nothing by further patterns.
+BOUND_NEAR = 0.001
 # How much of a pattern the linear solution must hold for it to be rounded up.
 ROUNDED_UP_FROM = (0.9, 0.7, 0.5, 0.3, 0.1)
 # A node limit instead of the clock alone, so that the same input gives the same plan.
@@ -47,7 +49,7 @@ def _limits(task: Task) -> Floats:
 
 
 class _Relaxed(NamedTuple):
-    """The linear solution: how often each pattern, the proved bound, and whether the search came to its end."""
+    """The linear solution: how often each pattern, the proved bound, whether the search came to its end."""
 
     times: dict[Pattern, float]
     bound_mm: float
@@ -156,11 +158,13 @@ def best_plan(
         task,
         patterns,
         began + BOUND_SHARE * time_limit_s,
-        lambda proved, bought: attainable(proved) >= min(attainable(bought), start.bought_mm(sizes)),
+        lambda proved, bought: (
+            attainable(proved) >= min(attainable(bought), start.bought_mm(sizes))
+            or proved >= (1 - BOUND_NEAR) * bought
+        ),
     )
-    plans = [start]
-    for up_from in ROUNDED_UP_FROM:
-        plans.append(Plan(_rounded(task, relaxed, up_from), 0.0, "column generation, rounded"))
+    rounded = (_rounded(task, relaxed, up_from) for up_from in ROUNDED_UP_FROM)
+    plans = [start, *(Plan(bars, 0.0, "column generation, rounded") for bars in rounded)]
     least, finished = min(plan.bought_mm(sizes) for plan in plans), relaxed.finished
     if least > (1 + GOOD_ENOUGH) * attainable(relaxed.bound_mm):
         chosen, ended = _chosen(task, list(patterns), time_limit_s - (monotonic() - began))

@@ -139,8 +139,9 @@ def _greatest(low: int, high: int, holds: Callable[[int], bool]) -> int:
 
 
 def _margin_cap(piece: _Piece, spacing: Spacing) -> int:
+    end_window = spacing.end_max_mm - spacing.end_min_mm
     joint_window = spacing.joint_max_mm - spacing.joint_min_mm
-    return min(spacing.end_max_mm - spacing.end_min_mm, *[joint_window] * len(piece.joints_mm), 10**6) // 2
+    return (min(end_window, joint_window) if piece.joints_mm else end_window) // 2
 
 
 def _evened(piece: _Piece, spacing: Spacing, count: int) -> Spacing:

@@ -1,0 +1,70 @@
+from dataclasses import replace
+
+import pytest
+
+from revealbook.setting_out.limits import Limits, require_whole_mm
+
+# The base rule set's numbers: common practice, no source.
+PRACTICE = Limits(
+    overlap_mm=80,
+    end_distance_min_mm=150,
+    end_distance_max_mm=200,
+    centres_max_mm=700,
+    joint_distance_max_mm=200,
+    hole_diameter_mm=8,
+    bead_count=2,
+    support_length_mm=150,
+    support_holes=2,
+)
+
+
+def test_limits_of_practice_have_no_value_of_their_own() -> None:
+    with pytest.raises(TypeError, match="overlap_mm"):
+        Limits()  # type: ignore[call-arg]
+
+
+@pytest.mark.parametrize(
+    "contradiction",
+    [
+        {"end_distance_min_mm": 201},
+        {"joint_distance_min_mm": 201},
+        {"centres_min_mm": 701},
+        {"bracket_end_distance_min_mm": 151},
+        {"bracket_centres_min_mm": 601},
+    ],
+)
+def test_a_least_distance_above_the_greatest_is_refused(contradiction: dict[str, int]) -> None:
+    with pytest.raises(ValueError, match="is greater than"):
+        replace(PRACTICE, **contradiction)
+
+
+@pytest.mark.parametrize(
+    ("nonsense", "words"),
+    [
+        ({"holes_per_part_min": 3}, "is 1 or 2"),
+        ({"support_hole_edge_mm": 76}, "too short"),
+        ({"centres_min_mm": 0}, "must be at least 1"),
+        ({"support_holes": 0}, "must be at least 1"),
+        ({"overlap_mm": -80}, "whole number of at least 0"),
+    ],
+)
+def test_limits_that_no_piece_could_keep_are_refused(nonsense: dict[str, int], words: str) -> None:
+    with pytest.raises(ValueError, match=words):
+        replace(PRACTICE, **nonsense)
+
+
+def test_shortest_part_holds_an_end_hole_and_a_joint_hole() -> None:
+    assert PRACTICE.part_min_mm == 150 + 50 + 50
+    assert replace(PRACTICE, holes_per_part_min=1).part_min_mm == 150 + 50
+
+
+@pytest.mark.parametrize("value", [80.5, 80.0, True, -1])
+def test_what_a_tape_does_not_show_is_refused(value: float) -> None:
+    with pytest.raises(ValueError, match="width_mm must be a whole number of at least 0"):
+        require_whole_mm("width_mm", value)
+
+
+def test_the_least_allowed_value_is_allowed() -> None:
+    require_whole_mm("width_mm", 5, least=5)
+    with pytest.raises(ValueError, match="at least 6"):
+        require_whole_mm("width_mm", 5, least=6)

@@ -1,0 +1,55 @@
+from collections import Counter
+
+from revealbook.setting_out.first_fit import first_fit
+from revealbook.setting_out.patterns import best_plan
+from revealbook.setting_out.stock import Demand, Plan, Size
+
+DEMAND = Demand((2998, 2260, 1996, 1480, 1390, 1300, 1010, 635), (1, 1, 1, 1, 3, 2, 1, 2), 4)
+SIZES = (Size(6000, None),)
+
+
+def whole_bars(mm: float) -> int:
+    return -(-int(mm - 1e-4) // 6000) * 6000
+
+
+def found(time_limit_s: float = 10.0, sizes: tuple[Size, ...] = SIZES) -> Plan:
+    return best_plan(DEMAND, sizes, first_fit(DEMAND, sizes), time_limit_s, whole_bars)
+
+
+def test_patterns_find_a_bar_less_than_first_fit() -> None:
+    assert first_fit(DEMAND, SIZES).bought_mm(SIZES) == 24000
+    assert found().bought_mm(SIZES) == 18000
+
+
+def test_the_bound_lies_below_the_plan_and_above_nothing() -> None:
+    plan = found()
+    assert 17000 < plan.bound_mm <= 18000
+
+
+def test_every_piece_is_cut_exactly_once() -> None:
+    cut = Counter(length for _, lengths in found().bars for length in lengths)
+    assert cut == Counter(DEMAND.pieces())
+
+
+def test_no_bar_holds_more_than_its_length() -> None:
+    assert all(sum(lengths) + 4 * (len(lengths) - 1) <= 6000 for _, lengths in found().bars)
+
+
+def test_an_offcut_is_never_used_more_often_than_it_is_there() -> None:
+    sizes = (Size(1400, 2), Size(2700, 2), *SIZES)
+    used = Counter(index for index, _ in found(sizes=sizes).bars)
+    assert used[0] <= 2
+    assert used[1] <= 2
+    assert found(sizes=sizes).bought_mm(sizes) == 12000
+
+
+def test_a_search_out_of_time_still_answers_and_says_so() -> None:
+    large = Demand(tuple(range(2999, 999, -5)), (2,) * 400, 4)
+    start = first_fit(large, SIZES)
+    plan = best_plan(large, SIZES, start, 0.0, whole_bars)
+    assert plan.bought_mm(SIZES) <= start.bought_mm(SIZES)
+    assert "stopped by its limits" in plan.method
+
+
+def test_the_same_job_gives_the_same_plan() -> None:
+    assert found() == found()
