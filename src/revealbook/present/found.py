@@ -11,7 +11,26 @@ from revealbook.rules.limit import Limit
 from revealbook.rules.rule import Rule
 
 _PRODUCT_KEYS = frozenset(
-    ["air_min_c", "surface_min_c", "rh_min_pct", "open_minutes", "moisture_max_pct", "needs_primer", "needs_dampening", "load_after", "trim_after", "cover_after", "sd_m", "embedment_min_mm", "edge_distance_min_mm", "data_sheet_torque_nm", "data_sheet_length_mm", "profile_width_mm", "joint_min_mm", "joint_max_mm"]
+    {
+        "air_min_c",
+        "surface_min_c",
+        "rh_min_pct",
+        "open_minutes",
+        "moisture_max_pct",
+        "needs_primer",
+        "needs_dampening",
+        "load_after",
+        "trim_after",
+        "cover_after",
+        "sd_m",
+        "embedment_min_mm",
+        "edge_distance_min_mm",
+        "data_sheet_torque_nm",
+        "data_sheet_length_mm",
+        "profile_width_mm",
+        "joint_min_mm",
+        "joint_max_mm",
+    }
 )
 _REASONS = {
     "climate_outside_table": N_(

@@ -12,7 +12,7 @@ _SENTENCES = {
     "tab": N_("A tab stands at the start of this line; indent with spaces."),
     "second_document": N_("A second document starts here (---); one file holds one record."),
     "yaml_syntax": N_(
-        "This is not well-formed YAML: {parser_says}. Check colons, quotes, brackets and indentation just above."
+        "This is not well-formed YAML: {parser_says}. Check colons, quotes and indentation just above."
     ),
     "too_deep": N_("This is nested more than {limit} levels deep."),
     "tag": N_("A YAML tag ({tag}) stands here; write the plain value."),

@@ -1,0 +1,150 @@
+"""The commands. Each imports what it needs when it runs, so that `--help` comes at once."""
+
+from pathlib import Path
+from typing import Annotated, Literal
+
+import typer
+
+from revealbook import __version__
+from revealbook.cli.exit_codes import UNUSABLE
+
+app = typer.Typer(
+    name="revealbook",
+    no_args_is_help=True,
+    rich_markup_mode=None,
+    pretty_exceptions_enable=False,
+    context_settings={"help_option_names": ["-h", "--help"]},
+    help="Prove the hidden work of window mounting: check records, make handover packs.",
+    epilog="Exit status: 0 nothing fails to conform, 1 something does not, 2 input could not be used.",
+)
+SiteFolder = Annotated[Path, typer.Argument(metavar="SITE", help="The site folder, with site.yaml in it.")]
+
+
+def _version(*, asked: bool) -> None:
+    if asked:
+        typer.echo(f"revealbook {__version__}")
+        raise typer.Exit
+
+
+@app.callback()
+def _options(
+    *,
+    _version: Annotated[
+        bool, typer.Option("--version", callback=_version, is_eager=True, help="Print the version.")
+    ] = False,
+) -> None:
+    pass
+
+
+@app.command(epilog="Example: revealbook begin larch-court --first W-1.01")
+def begin(
+    folder: Annotated[Path, typer.Argument(metavar="FOLDER", help="The folder to make.")],
+    first: Annotated[
+        str, typer.Option("--first", metavar="MARK", help="Mark of the first opening.")
+    ] = "W-1.01",
+) -> None:
+    """Make a new site folder with a commented site file and a blank record."""
+    from revealbook.cli.begin import run
+
+    raise typer.Exit(run(folder, first))
+
+
+@app.command(
+    epilog="Examples: revealbook check larch-court; revealbook check larch-court --opening W-2.07 --open"
+)
+def check(
+    site: SiteFolder,
+    opening: Annotated[
+        list[str] | None,
+        typer.Option("--opening", metavar="MARK", help="Only this opening; may be repeated."),
+    ] = None,
+    open_: Annotated[
+        bool, typer.Option("--open", help="Also list what is undecided or was not shown.")
+    ] = False,
+    strict: Annotated[
+        bool, typer.Option("--strict", help="Exit 1 also if anything is undecided or not shown.")
+    ] = False,
+    format_: Annotated[
+        Literal["text", "json"], typer.Option("--format", help="For people or for machines.")
+    ] = "text",
+) -> None:
+    """Judge every opening and say what does not conform, where, and what to do."""
+    from revealbook.cli.check import Asked, run
+
+    raise typer.Exit(run(site, Asked(tuple(opening or ()), open_, strict, format_ == "json")))
+
+
+@app.command(epilog="Example: revealbook pack larch-court --to larch-court.pdf")
+def pack(
+    site: SiteFolder,
+    to: Annotated[
+        Path | None,
+        typer.Option("--to", metavar="FILE", help="The PDF to write; SITE/pack/<id>.pdf if left out."),
+    ] = None,
+) -> None:
+    """Make the handover pack of a site as one PDF."""
+    from revealbook.cli.pack import run
+
+    raise typer.Exit(run(site, to))
+
+
+@app.command(epilog="Examples: revealbook rules; revealbook rules --site larch-court --stage frame")
+def rules(
+    site: Annotated[
+        Path | None, typer.Option("--site", metavar="SITE", help="The rules in force on this site.")
+    ] = None,
+    set_: Annotated[
+        str, typer.Option("--set", metavar="NAME", help="A shipped rule set.")
+    ] = "common-practice",
+    stage: Annotated[
+        str | None, typer.Option("--stage", metavar="STAGE", help="Only rules of this stage.")
+    ] = None,
+) -> None:
+    """List the rules in force: id, requirement, limit, grade."""
+    from revealbook.cli.rules import run_list
+
+    raise typer.Exit(run_list(site, set_, stage))
+
+
+@app.command(epilog="Example: revealbook explain foam-set-before-trim --site larch-court")
+def explain(
+    rule: Annotated[str, typer.Argument(metavar="RULE", help="The rule's id.")],
+    site: Annotated[
+        Path | None, typer.Option("--site", metavar="SITE", help="As it is in force on this site.")
+    ] = None,
+    set_: Annotated[
+        str, typer.Option("--set", metavar="NAME", help="A shipped rule set.")
+    ] = "common-practice",
+) -> None:
+    """Say what a rule requires, what it rests on, why it matters and what to do about it."""
+    from revealbook.cli.rules import run_explain
+
+    raise typer.Exit(run_explain(rule, site, set_))
+
+
+@app.command(epilog="Example: revealbook schema record > record.schema.json")
+def schema(
+    kind: Annotated[str, typer.Argument(metavar="KIND", help="site, record, rules or overlay.")],
+) -> None:
+    """Print the JSON Schema of a kind of file, for editors."""
+    from revealbook.cli.schema import run
+
+    raise typer.Exit(run(kind))
+
+
+@app.command(epilog="Example: revealbook doctor")
+def doctor() -> None:
+    """Say whether this machine can make packs, and what to install if not."""
+    from revealbook.cli.doctor import run
+
+    raise typer.Exit(run())
+
+
+def main() -> None:
+    """Run the command line; no traceback ever reaches a user for a fault of the input."""
+    try:
+        app()
+    except OSError as error:
+        named = f"{error.filename}: " if error.filename else ""
+        typer.echo(f"{named}{error.strerror or error}", err=True)
+        raise SystemExit(UNUSABLE) from error

@@ -1,0 +1,113 @@
+"""`revealbook check`: the table of openings, then a block for each nonconformity."""
+
+import json
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+import typer
+from rich.console import Console
+from rich.markup import escape
+
+from revealbook.api import Checked, check
+from revealbook.cli.exit_codes import DOES_NOT_CONFORM, UNUSABLE, WELL
+from revealbook.cli.terminal import block, legend, openings_table, out, print_problems, progress
+from revealbook.present import verdict
+from revealbook.present.export import findings
+from revealbook.present.labels import OUTCOMES
+from revealbook.present.nonconformities import entries
+from revealbook.present.problems import line
+from revealbook.present.register import register
+from revealbook.present.words import Words, words_in
+from revealbook.rules.finding import Outcome
+from revealbook.rules.judged import JudgedSite
+from revealbook.source.nearest import nearest
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """What was asked on the command line."""
+
+    openings: tuple[str, ...] = ()
+    open: bool = False
+    strict: bool = False
+    json: bool = False
+
+
+def run(site: Path, asked: Asked) -> int:
+    """Check and print; give the exit status."""
+    with progress("checking") as seen:
+        checked = check(site, seen)
+    words = words_in(checked.judged.site.site.language if checked.judged else "en")
+    judged = _only(checked.judged, asked.openings)
+    if asked.json:
+        _print_json(checked, judged, words)
+    else:
+        if judged is not None:
+            print_judged(judged, words, out(), show_open=asked.open)
+        print_problems(checked.problems, words)
+    unknown = _unknown(checked.judged, asked.openings)
+    if unknown:
+        typer.echo(unknown, err=True)
+    return UNUSABLE if checked.problems or judged is None or unknown else status(judged, strict=asked.strict)
+
+
+def status(judged: JudgedSite, *, strict: bool = False) -> int:
+    """Give the exit status of a judged site."""
+    failing = {Outcome.DOES_NOT_CONFORM}
+    if strict:
+        failing |= {Outcome.UNDECIDED, Outcome.NOT_SHOWN}
+    return DOES_NOT_CONFORM if judged.outcome in failing else WELL
+
+
+def _only(judged: JudgedSite | None, marks: tuple[str, ...]) -> JudgedSite | None:
+    if judged is None or not marks:
+        return judged
+    return replace(judged, openings=tuple(one for one in judged.openings if one.mark in marks))
+
+
+def _unknown(judged: JudgedSite | None, marks: tuple[str, ...]) -> str:
+    known = [one.mark for one in judged.openings] if judged else []
+    missing = [mark for mark in marks if mark not in known] if judged else []
+    if not missing:
+        return ""
+    near = nearest(missing[0], known)
+    return f"No readable opening is called {missing[0]}." + (f" Did you mean {near}?" if near else "")
+
+
+def print_judged(judged: JudgedSite, words: Words, console: Console, *, show_open: bool) -> None:
+    """Print the table of openings and the blocks below it."""
+    console.print(openings_table(register(judged, words), words))
+    console.print(legend(words, OUTCOMES), style="dim")
+    people = {person.id: person.name for person in judged.site.site.people}
+    outcomes = [Outcome.DOES_NOT_CONFORM, *((Outcome.UNDECIDED, Outcome.NOT_SHOWN) if show_open else ())]
+    for outcome in outcomes:
+        for opening in judged.openings:
+            for entry in entries(opening, outcome, words, people):
+                console.print()
+                console.print(escape(block(entry, words)), soft_wrap=True)
+    console.print()
+    said = verdict.of_site(judged, words)
+    console.print(escape(said.sentence), style="bold")
+    if said.detail:
+        console.print(escape(said.detail))
+    open_points = sum(
+        one.counts[Outcome.UNDECIDED] + one.counts[Outcome.NOT_SHOWN] for one in judged.openings
+    )
+    if open_points and not show_open:
+        hint = words.say("{number} rules are undecided or not shown; --open lists them.", number=open_points)
+        console.print(escape(hint))
+
+
+def _print_json(checked: Checked, judged: JudgedSite | None, words: Words) -> None:
+    said = findings(judged, words) if judged else {}
+    said["problems"] = [
+        {
+            "file": p.place.file,
+            "line": p.place.line,
+            "column": p.place.column,
+            "code": p.code,
+            "says": line(p, words),
+        }
+        for p in checked.problems
+    ]
+    typer.echo(json.dumps(said, ensure_ascii=False, indent=1))

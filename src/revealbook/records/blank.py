@@ -1,0 +1,93 @@
+"""Blank records and site files: every key with what to enter, ready to be filled in at the scaffold."""
+
+import json
+from collections.abc import Iterator, Mapping
+from datetime import date, datetime
+from typing import Any, get_args, get_origin
+
+from pydantic import BaseModel
+from pydantic.fields import FieldInfo
+
+_COMMENT_COLUMN = 36
+_INDENT = "  "
+
+
+def blank(model: type[BaseModel], known: Mapping[str, Any] | None = None) -> str:
+    """Write a model out as commented YAML, with what is known filled in.
+
+    Keys that are not known stay empty, which reads as *not shown*; of lists that are not known, one item stands
+    there as a comment.
+
+    Args:
+        model: the model of the file or section.
+        known: plain values by key, nested as the model is.
+    """
+    return "\n".join(_keys(model, known or {}, "")) + "\n"
+
+
+def _keys(model: type[BaseModel], known: Mapping[str, Any], indent: str) -> Iterator[str]:
+    for name, field in model.model_fields.items():
+        value = known.get(name)
+        inner, many = _inside(field.annotation)
+        if inner is None:
+            yield _commented(f"{indent}{name}:{_scalar(value)}", field)
+        elif many:
+            yield from _list(name, field, inner, value, indent)
+        else:
+            yield _commented(f"{indent}{name}:", field, example=False)
+            yield from _keys(inner, value or {}, indent + _INDENT)
+
+
+def _list(name: str, field: FieldInfo, inner: type[BaseModel], value: Any, indent: str) -> Iterator[str]:
+    yield _commented(f"{indent}{name}:" + (" []" if value == [] else ""), field, example=False)
+    for item in value or ():
+        lines = _keys(inner, item, indent + _INDENT * 2)
+        yield f"{indent}{_INDENT}- {next(lines).lstrip()}"
+        yield from lines
+    if not value:
+        yield f"{indent}{_INDENT}# one block like this for each; take the # away"
+        example = {key: (field.examples or [None])[0] for key, field in inner.model_fields.items()}
+        flat = {key: value for key, value in example.items() if not isinstance(value, dict | list)}
+        for number, (key, value_) in enumerate(flat.items()):
+            yield f"{indent}{_INDENT}#{' - ' if number == 0 else '   '}{key}:{_scalar(value_)}"
+
+
+def _commented(line: str, field: FieldInfo, *, example: bool = True) -> str:
+    said = field.description or ""
+    if example and field.examples and not line.rstrip().endswith(("true", "false")):
+        said += f" e.g. {_scalar(field.examples[0]).strip()}"
+    return f"{line:<{_COMMENT_COLUMN}}# {said}" if said else line
+
+
+def _scalar(value: Any) -> str:
+    """Write a plain value after its colon; nothing for None."""
+    if value is None:
+        return ""
+    if isinstance(value, bool):
+        return f" {str(value).lower()}"
+    if isinstance(value, datetime | date):
+        return f" {value.isoformat()}"
+    if isinstance(value, float) and value.is_integer():
+        return f" {value:.0f}"
+    if isinstance(value, str):
+        return f" {value}" if _plain(value) else f" {json.dumps(value, ensure_ascii=False)}"
+    return f" {json.dumps(value, ensure_ascii=False)}"
+
+
+def _plain(text: str) -> bool:
+    """Whether a text needs no quotes to stay text."""
+    return text[:1].isalpha() and all(sign.isalnum() or sign in " -_./+" for sign in text) and text not in {
+        "true", "false", "null", "True", "False", "Null",
+    }  # fmt: skip
+
+
+def _inside(annotation: Any) -> tuple[type[BaseModel] | None, bool]:
+    """Give the model that an annotation holds, and whether it holds many of them."""
+    if isinstance(annotation, type) and issubclass(annotation, BaseModel):
+        return annotation, False
+    many = get_origin(annotation) is tuple
+    for part in get_args(annotation):
+        found, deeper = _inside(part)
+        if found is not None:
+            return found, many or deeper
+    return None, False

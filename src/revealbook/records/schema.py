@@ -1,0 +1,23 @@
+"""JSON Schemas of the files that people write, for editors that complete and check while typing."""
+
+from typing import Any
+
+from pydantic import BaseModel
+
+from revealbook.records.opening import Opening
+from revealbook.records.site import Site
+
+DIALECT = "https://json-schema.org/draft/2020-12/schema"
+WRITTEN: dict[str, type[BaseModel]] = {"site": Site, "record": Opening}
+"""Files by what they are called on the command line."""
+
+
+def schema(model: type[BaseModel], name: str) -> dict[str, Any]:
+    """Give the JSON Schema (2020-12) of a model.
+
+    Args:
+        model: the model of the file.
+        name: what the file is called, for the schema's identity.
+    """
+    made = model.model_json_schema(by_alias=True)
+    return {"$schema": DIALECT, "$id": f"urn:revealbook:schema:{name}", **made}
