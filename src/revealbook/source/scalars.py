@@ -8,6 +8,8 @@ import re
 from typing import Self
 
 _INTEGER = re.compile(r"[-+]?[0-9]+\Z")
+_LONGEST_INTEGER = 18
+"""Digits and sign of a whole number that fits 64 bits; a longer one is a serial number, kept as written."""
 _DECIMAL = re.compile(r"[-+]?(?:\.[0-9]+|[0-9]+(?:\.[0-9]*)?)(?:[eE][-+]?[0-9]+)?\Z")
 _WORDS: dict[str, bool | None] = {
     "": None, "~": None, "null": None, "Null": None, "NULL": None,
@@ -37,7 +39,7 @@ def meaning(text: str) -> str | float | bool | None:
         return _WORDS[text]
     if text[0] not in "0123456789.+-":
         return text
-    if _INTEGER.match(text):
+    if len(text) <= _LONGEST_INTEGER and _INTEGER.match(text):
         number = int(text)
         return number if str(number) == text else WrittenNumber(text)
     if _DECIMAL.match(text):
