@@ -61,6 +61,11 @@ def test_a_coefficient_carries_its_source_and_how_sure_it_is() -> None:
     assert expansion("GRP pultruded").tag == "from memory"
 
 
+def test_a_steady_climate_moves_nothing() -> None:
+    assert total_movement_mm(1e-5, 1000, 20, 20) == 0
+    assert worst_one_way_movement_mm(1e-5, 1000, 20, 20, 20) == 0
+
+
 def test_a_joint_that_does_not_move_needs_its_tolerance_only() -> None:
     assert joint_width_mm(0, 25, tolerance_mm=3) == 3
 
@@ -87,6 +92,7 @@ def test_a_bead_is_half_as_deep_as_wide_but_not_below_6_mm() -> None:
         ("installed_c must lie between", lambda: worst_one_way_movement_mm(1, 1, 0, 10, -10)),
         ("warmest_c must be a finite number", lambda: worst_one_way_movement_mm(1, 1, 0, 0, float("inf"))),
         ("warmest_c must not be below coldest_c", lambda: total_movement_mm(1, 1, 10, -10)),
+        ("warmest_c must be a finite number", lambda: total_movement_mm(1, 1, 0, float("inf"))),
         ("capability_pct must be above zero", lambda: joint_width_mm(1, 0)),
         ("capability_pct must lie between 0 and 100", lambda: joint_width_mm(1, 101)),
         ("movement_mm must not be below zero", lambda: joint_width_mm(-1, 25)),

@@ -11,6 +11,16 @@ from revealbook.measures.physics.plausibility import (
 )
 
 
+def test_a_piece_without_length_has_no_positions() -> None:
+    with pytest.raises(ValueError, match="length_mm must be above zero"):
+        require_positions_mm(0, (0,))
+
+
+def test_a_range_has_no_place_for_what_is_no_number() -> None:
+    with pytest.raises(ValueError, match="share_pct must be a finite number"):
+        require_between(0, 100, share_pct=math.nan)
+
+
 def test_sound_quantities_pass() -> None:
     require_finite(a=-1.0, b=0.0)
     require_positive(a=0.1)

@@ -31,6 +31,11 @@ def test_equal_diagonals_mean_no_rack() -> None:
     assert diagonal_difference_mm(0, 1230, 1480) == 0
 
 
+def test_a_frame_pushed_far_over_is_still_a_parallelogram() -> None:
+    assert lateral_rack_mm(1200, 900, 200) == pytest.approx(787.5)
+    assert lateral_rack_mm(1230.1, 1230.1, 1230) == 0
+
+
 def test_a_wide_corner_stands_off_the_square_line_outwards() -> None:
     assert corner_offset_mm(1000, 1000, math.hypot(1000, 1000)) == 0
     assert corner_offset_mm(1000, 1000, 1420) > 0
@@ -72,9 +77,12 @@ def test_there_is_no_plumb_tolerance_beyond_3_m() -> None:
         ("lateral_rack_mm must be a finite number", lambda: diagonal_difference_mm(math.nan, 1, 1)),
         ("height_mm must be above zero", lambda: diagonal_difference_mm(1, 1, 0)),
         ("do not fit a width of 1230 mm", lambda: lateral_rack_mm(1200, 1200, 1230)),
+        ("do not fit a width of 1200 mm", lambda: lateral_rack_mm(1200, 1200, 1200)),
+        ("do not fit a width of 150 mm", lambda: lateral_rack_mm(1200, 900, 150)),
         ("do not fit a width of 100 mm", lambda: lateral_rack_mm(1200, 900, 100)),
         ("diagonal_mm must be above zero", lambda: lateral_rack_mm(0, 1200, 1230)),
         ("have no diagonal of 2000 mm", lambda: corner_offset_mm(1000, 1000, 2000)),
+        ("have no diagonal of 500 mm", lambda: corner_offset_mm(1000, 500, 500)),
         ("have no diagonal of 400 mm", lambda: corner_offset_mm(1000, 500, 400)),
         ("side_mm must be above zero", lambda: corner_offset_mm(0, 500, 400)),
         ("middle_mm must be a finite number", lambda: bow_mm(1, math.nan, 1)),

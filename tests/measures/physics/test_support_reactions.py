@@ -46,6 +46,11 @@ def test_loads_add_up() -> None:
     assert together == pytest.approx([a + b for a, b in apart])
 
 
+def test_supports_may_be_many_and_unequal() -> None:
+    loads = [SpreadLoad(0, 1000, 1000)]
+    assert support_reactions_n([0, 200, 500, 1000], loads) == pytest.approx((100, 250, 400, 250))
+
+
 def test_without_load_nothing_is_carried() -> None:
     assert support_reactions_n([0, 1000], []) == (0, 0)
 

@@ -46,7 +46,9 @@ def test_flatness_is_met_at_the_printed_distances() -> None:
     )
 
 
-def test_halves_are_rounded_up() -> None:
+def test_halves_are_rounded_up_and_less_is_not() -> None:
+    assert interpolated_flatness_mm(3, 12495) == pytest.approx(13.497)
+    assert flatness_deviation_mm(3, 12495) == 13
     assert interpolated_flatness_mm(3, 12500) == 13.5
     assert flatness_deviation_mm(3, 12500) == 14
     assert interpolated_flatness_mm(2, 12500) == 17.5

@@ -15,6 +15,7 @@ def test_a_wall_shorter_than_e_has_no_zone_c() -> None:
 
 def test_a_very_short_wall_is_all_zone_a() -> None:
     assert side_zones(100, 4, 10) == SideZones(20, 4, 0, 0)
+    assert side_zones(100, 3.8, 10) == SideZones(20, 3.8, 0, 0)
     assert side_zones(100, 3, 10) == SideZones(20, 3, 0, 0)
 
 
