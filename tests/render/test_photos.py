@@ -10,7 +10,9 @@ from revealbook.render.photos import NoPhoto, Photo, derive
 GPS = {1: "N", 2: (48.0, 12.0, 30.0), 3: "E", 4: (16.0, 22.0, 0.0)}
 
 
-def shot(file: Path, size: tuple[int, int] = (400, 200), orientation: int = 1, **detail: str) -> Path:
+def shot(
+    file: Path, size: tuple[int, int] = (400, 200), orientation: int = 1, detail: dict[str, str] | None = None
+) -> Path:
     """A grey picture, its top left quarter red, with the EXIF of a phone."""
     image = Image.new("RGB", size, "grey")
     image.paste("red", (0, 0, size[0] // 2, size[1] // 2))
@@ -18,7 +20,9 @@ def shot(file: Path, size: tuple[int, int] = (400, 200), orientation: int = 1, *
     exif[ExifTags.Base.Orientation] = orientation
     exif[ExifTags.Base.Model] = "Camera model"
     exif.get_ifd(ExifTags.IFD.GPSInfo).update(GPS)
-    exif.get_ifd(ExifTags.IFD.Exif).update({ExifTags.Base[name]: value for name, value in detail.items()})
+    exif.get_ifd(ExifTags.IFD.Exif).update(
+        {ExifTags.Base[name]: value for name, value in (detail or {}).items()}
+    )
     image.save(file, exif=exif, comment=b"somebody", quality=95)
     return file
 
@@ -123,7 +127,7 @@ def test_the_time_taken_is_what_the_camera_says_and_no_more(
     tmp_path: Path, detail: dict[str, str], taken: str | None
 ) -> None:
     expected = None if taken is None else datetime.fromisoformat(taken)
-    found = derived(shot(tmp_path / "a.jpg", **detail)).taken
+    found = derived(shot(tmp_path / "a.jpg", detail=detail)).taken
     assert found == expected
     assert found is None or expected is None or found.utcoffset() == expected.utcoffset()
 
@@ -177,13 +181,22 @@ def test_png_and_webp_of_every_kind_become_plain_pictures_on_white(tmp_path: Pat
 
 
 def test_colours_of_another_colour_space_are_converted(tmp_path: Path) -> None:
-    """The page knows sRGB only; a profile that is dropped, not applied, would change every colour."""
-    original = tmp_path / "lab.jpg"
-    grey = ImageCms.ImageCmsProfile(ImageCms.createProfile("sRGB"))
-    Image.new("RGB", (120, 120), (200, 40, 40)).save(original, icc_profile=grey.tobytes(), quality=95)
-    with Image.open(derived(original).derivative) as found:
+    """The page knows sRGB only. The picture's own space here has red and blue changed about."""
+    space = ImageCms.ImageCmsProfile(ImageCms.createProfile("sRGB")).tobytes()
+    swapped = space.replace(b"rXYZ", b"?XYZ").replace(b"bXYZ", b"rXYZ").replace(b"?XYZ", b"bXYZ")
+    Image.new("RGB", (120, 120), (200, 40, 40)).save(tmp_path / "a.jpg", icc_profile=swapped, quality=95)
+    with Image.open(derived(tmp_path / "a.jpg").derivative) as found:
         pixel = found.getpixel((60, 60))
         assert "icc_profile" not in found.info
+    assert isinstance(pixel, tuple)
+    assert pixel[2] > 190
+    assert pixel[0] < 50
+
+
+def test_a_damaged_colour_space_leaves_the_colours_as_they_are(tmp_path: Path) -> None:
+    Image.new("RGB", (120, 120), (200, 40, 40)).save(tmp_path / "a.jpg", icc_profile=b"none", quality=95)
+    with Image.open(derived(tmp_path / "a.jpg").derivative) as found:
+        pixel = found.getpixel((60, 60))
     assert isinstance(pixel, tuple)
     assert abs(pixel[0] - 200) < 6
 
