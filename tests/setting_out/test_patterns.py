@@ -1,7 +1,8 @@
 from collections import Counter
 
+from revealbook.setting_out.fillings import Pattern, task_of
 from revealbook.setting_out.first_fit import first_fit
-from revealbook.setting_out.patterns import best_plan
+from revealbook.setting_out.patterns import _chosen, _without_surplus, best_plan
 from revealbook.setting_out.stock import Demand, Plan, Size
 
 DEMAND = Demand((2998, 2260, 1996, 1480, 1390, 1300, 1010, 635), (1, 1, 1, 1, 3, 2, 1, 2), 4)
@@ -53,3 +54,20 @@ def test_a_search_out_of_time_still_answers_and_says_so() -> None:
 
 def test_the_same_job_gives_the_same_plan() -> None:
     assert found() == found()
+
+
+def test_pieces_made_more_often_than_wanted_are_left_out_and_the_bar_shortened() -> None:
+    sizes = (Size(6000, None), Size(3000, None))
+    task = task_of(Demand((2000, 1400), (3, 1), 4), sizes)
+    twice = [Pattern(0, ((0, 2), (1, 1)))] * 2
+    assert _without_surplus(task, twice) == ((0, (2000, 2000, 1400)), (1, (2000,)))
+    assert _without_surplus(task, [*twice, Pattern(0, ((1, 4),))]) == _without_surplus(task, twice)
+
+
+def test_the_integer_programme_takes_the_cheapest_patterns_that_cover_the_pieces() -> None:
+    task = task_of(Demand((2000, 1400), (3, 1), 4), SIZES)
+    patterns = [Pattern(0, ((0, 1),)), Pattern(0, ((0, 2),)), Pattern(0, ((0, 2), (1, 1)))]
+    chosen, ended = _chosen(task, patterns, 5.0)
+    assert ended
+    assert len(chosen) == 2
+    assert patterns[2] in chosen
