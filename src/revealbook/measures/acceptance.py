@@ -6,7 +6,7 @@ from typing import Any
 from revealbook.measures.reading import Detail, Missing, Outcome, Path, Reading, Subject
 from revealbook.measures.seals import EVENTS
 from revealbook.measures.waits import hours, wait_margin
-from revealbook.measures.work import Work
+from revealbook.measures.work import Work, each
 
 
 def photographs(work: Work) -> Iterator[Outcome]:
@@ -120,7 +120,11 @@ def covering_waits(work: Work) -> Iterator[Outcome]:
     used: list[tuple[Subject, str, Path, Any]] = [
         (("bonding",), "adhesives", ("frame", "bonding"), work.look("frame", "bonding"))
     ]
-    for number, event in enumerate(work.look(*EVENTS) or ()):
+    events = each(work, *EVENTS)
+    if isinstance(events, Missing):
+        yield events
+        events = enumerate(())
+    for number, event in events:
         if event.step != "trim":
             used.append(
                 ((event.step,), "foams" if event.step == "foam" else "tapes", (*EVENTS, number), event)
