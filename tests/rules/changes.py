@@ -1,0 +1,70 @@
+"""The conforming record, changed at a few paths and judged again; `test_cases` and others ask it."""
+
+import copy
+import re
+from collections.abc import Mapping
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+from revealbook.measures.measure import measure
+from revealbook.measures.work import Surroundings, Work
+from revealbook.records.opening import Opening
+from revealbook.records.site import Site
+from revealbook.rules.finding import Judgement
+from revealbook.rules.judge import judge
+from revealbook.rules.read import read_rules
+from revealbook.rules.rule_set import RuleSet
+from revealbook.source.problem import Problem
+from revealbook.source.read import read
+
+TESTS = Path(__file__).parents[1]
+CONFORMING = TESTS / "conforming"
+RECORD = CONFORMING / "openings" / "W-1.01.yaml"
+_PART = re.compile(r"([a-z0-9_]+)|\[(\d+)\]")
+
+
+@cache
+def plain(path: Path) -> Any:
+    """The plain data of a YAML file."""
+    document = read(path, path.name)
+    assert not isinstance(document, Problem), document
+    return document.data
+
+
+@cache
+def common_practice() -> RuleSet:
+    """The shipped rule set."""
+    rules = read_rules("common-practice", None)
+    assert isinstance(rules, RuleSet), rules
+    return rules
+
+
+def put(data: Any, path: str, value: Any) -> None:
+    """Put a value at a path such as `frame.pieces.left.holes_mm[0]`.
+
+    One past the end of a list appends; None takes a list's item away, and leaves a key without its value.
+    """
+    parts: list[str | int] = [name or int(index) for name, index in _PART.findall(path)]
+    for part in parts[:-1]:
+        data = data[part]
+    last = parts[-1]
+    if isinstance(last, str):
+        data[last] = value
+    elif value is None:
+        del data[last]
+    elif last == len(data):
+        data.append(value)
+    else:
+        data[last] = value
+
+
+def judged(changes: Mapping[str, Any], rules: RuleSet | None = None) -> dict[str, Judgement]:
+    """Judge the conforming record after changes; paths that begin with `site.` change the site file."""
+    rules = rules or common_practice()
+    record, site = copy.deepcopy(plain(RECORD)), copy.deepcopy(plain(CONFORMING / "site.yaml"))
+    for path, value in changes.items():
+        put({"site": site} if path.startswith("site.") else record, path, copy.deepcopy(value))
+    around = Surroundings.of(Site.model_validate(site), rules.method)
+    readings = measure(Work(Opening.model_validate(record), around), rules.measures)
+    return {judgement.rule_id: judgement for judgement in judge(rules, readings)}

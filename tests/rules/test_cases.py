@@ -1,0 +1,142 @@
+"""Every rule bites: each change to the conforming record changes the outcomes that it must, and no other.
+
+tests/rules/cases/<rule-id>.yaml lists the cases. A case is named after its kind: at, inside or outside the
+limit; as required or otherwise, where the limit is no number; missing; beyond the last step; undecided; does
+not apply.
+"""
+
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any, NamedTuple
+
+import pytest
+from tests.rules.changes import common_practice, judged, plain
+
+from revealbook.measures.catalogue import CATALOGUE
+from revealbook.rules.finding import Judgement, Outcome
+from revealbook.rules.rule import Rule
+
+CASES = Path(__file__).parent / "cases"
+RULES = {held.id: held.rule for held in common_practice().rules}
+KINDS = {
+    "at": Outcome.CONFORMS,
+    "inside": Outcome.CONFORMS,
+    "outside": Outcome.DOES_NOT_CONFORM,
+    "as required": Outcome.CONFORMS,
+    "otherwise": Outcome.DOES_NOT_CONFORM,
+    "missing": Outcome.NOT_SHOWN,
+    "beyond": Outcome.NOT_SHOWN,
+    "undecided": Outcome.UNDECIDED,
+    "does not apply": Outcome.DOES_NOT_APPLY,
+}
+NO_INSIDE = {
+    "support-gap": "no gap is below 0 mm",
+    "holes-filled": "no number of empty holes is below 0",
+    "hole-diameter": "one diameter is right",
+    "support-hole-diameter": "one diameter is right",
+    "support-holes": "one number is right",
+    "foam-closed-both-sides": "a joint has no third side",
+}
+STEPS = {"mm": 1, "mm/m": 0.1, "number": 1, "h": 1 / 60, "min": 1, "K": 0.1, "%": 0.1, "Nm": 0.1, "-": 0.1}
+"""What counts as one step beside a limit, by unit."""
+STEP_OF = {"products-in-date": 24}
+
+
+class Case(NamedTuple):
+    """One case of one rule."""
+
+    rule: str
+    name: str
+    set: dict[str, Any]
+    outcome: str
+    also: tuple[str, ...] = ()
+
+    @property
+    def kind(self) -> str:
+        """What the case is about, from its name."""
+        return next(kind for kind in KINDS if self.name.replace(",", " ").startswith(kind))
+
+
+def _cases() -> Iterator[Case]:
+    for rule in RULES:
+        path = CASES / f"{rule}.yaml"
+        for stated in plain(path) if path.exists() else ():
+            yield Case(rule, **{**stated, "also": tuple(stated.get("also", ()))})
+
+
+ALL = tuple(_cases())
+UNCHANGED = judged({})
+
+
+def _ids(case: Case) -> str:
+    return f"{case.rule}: {case.name}"
+
+
+def test_the_conforming_record_meets_every_rule() -> None:
+    not_met = {name: found.outcome for name, found in UNCHANGED.items() if found.outcome != Outcome.CONFORMS}
+    assert not_met == {}
+
+
+@pytest.mark.parametrize("case", ALL, ids=_ids)
+def test_a_change_has_its_outcome_and_changes_no_other_rule(case: Case) -> None:
+    after = judged(case.set)
+    assert after[case.rule].outcome == case.outcome == KINDS[case.kind]
+    changed = {name for name, found in after.items() if found.outcome != UNCHANGED[name].outcome}
+    own = {case.rule} if case.outcome != Outcome.CONFORMS else set()
+    assert changed == own | set(case.also)
+    _assert_one_step_from_the_limit(case, after[case.rule])
+
+
+def _assert_one_step_from_the_limit(case: Case, found: Judgement) -> None:
+    """A case at the limit is exactly there, one inside or outside it one step beside: no other limit fits."""
+    if "limit" not in case.name or case.kind not in {"at", "inside", "outside"}:
+        return
+    before = {(finding.subject, finding.margin) for finding in UNCHANGED[case.rule].findings}
+    after = {(finding.subject, finding.margin) for finding in found.findings}
+    nearest = min(margin for _, margin in after - before or after if margin is not None)
+    step = STEP_OF.get(case.rule, STEPS[RULES[case.rule].unit]) + 1e-6
+    if case.kind == "at":
+        assert nearest == pytest.approx(0, abs=1e-9)
+    elif case.kind == "inside":
+        assert 0 < nearest <= step
+    else:
+        assert -step <= nearest < 0
+
+
+def _kinds_needed(rule: Rule) -> set[str]:
+    if rule.equal_to in {True, False} or rule.one_of:
+        needed = {"as required", "otherwise"}
+    elif rule.between:
+        ends = ("the lower limit", "the upper limit")
+        needed = {f"{where} {end}" for where in ("at", "inside", "outside") for end in ends}
+    else:
+        needed = {"at the limit", "outside the limit"} | ({"inside the limit"} - set(_exempt(rule)))
+    conditional = {"does not apply"} if rule.conditions else set()
+    return needed | conditional | {"missing"} | ({"beyond the last step"} if rule.limit.by else set())
+
+
+def _exempt(rule: Rule) -> tuple[str, ...]:
+    return ("inside the limit",) if rule.id in NO_INSIDE else ()
+
+
+@pytest.mark.parametrize("rule", RULES.values(), ids=list(RULES))
+def test_no_rule_goes_without_its_cases(rule: Rule) -> None:
+    names = [case.name for case in ALL if case.rule == rule.id]
+    lacking = {kind for kind in _kinds_needed(rule) if not any(name.startswith(kind) for name in names)}
+    assert lacking == set()
+    assert len(names) == len(set(names))
+
+
+def test_a_condition_that_is_not_recorded_is_not_shown_and_names_where_it_should_stand() -> None:
+    found = judged({"plinth.used": None})["plinth-bonded"]
+    assert found.outcome == Outcome.NOT_SHOWN
+    assert [finding.reading.path for finding in found.findings] == [("plinth", "used")]
+
+
+def test_no_case_file_is_left_of_a_rule_that_is_no_more() -> None:
+    assert {path.stem for path in CASES.glob("*.yaml")} == set(RULES)
+
+
+def test_every_measure_of_the_catalogue_is_judged_by_some_rule_or_decides_when_one_applies() -> None:
+    spare = {"work_covered": "covering is judged by its waits; without it they are not shown"}
+    assert set(CATALOGUE) - set(common_practice().measures) == set(spare)
