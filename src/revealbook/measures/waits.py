@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 from datetime import datetime
+from typing import NamedTuple
 
 from revealbook.measures.physics.cure import (
     ClimateReading,
@@ -13,6 +14,14 @@ from revealbook.measures.physics.cure import (
 from revealbook.measures.reading import Detail, Missing, Outcome, Path, Reading, Subject
 from revealbook.measures.work import Work
 from revealbook.records.products import CurePoint
+
+
+class Air(NamedTuple):
+    """The air at a moment; the humidity may be unknown."""
+
+    at: datetime
+    air_c: float
+    rh_pct: float | None
 
 
 def hours(start: datetime, end: datetime) -> float:
@@ -30,14 +39,25 @@ def hours_between(work: Work, start: Path, end: Path, subject: Subject = ()) -> 
     return Reading(subject, hours(begun, ended), end, None, details)
 
 
-def climate(work: Work) -> list[tuple[datetime, float, float | None]]:
-    """All readings of the air at this opening, whoever took them: at bonding, sealing and in between."""
-    found: dict[datetime, tuple[float, float | None]] = {}
+def climate(work: Work) -> list[Air]:
+    """All readings of the air at this opening, whoever took them: at bonding, sealing and in between.
+
+    What was read at bonding counts for the moment at which the last piece was pressed on, as the waits of the
+    adhesive do. Of two readings at one moment the colder one counts, and its humidity.
+    """
     bonding = work.look("frame", "bonding")
-    for dated in (bonding, *(work.look("seals", "events") or ()), *work.opening.climate):
-        if dated is not None and dated.at is not None and dated.air_c is not None:
-            found[dated.at] = (dated.air_c, dated.rh_pct)
-    return [(at, *air) for at, air in sorted(found.items())]
+    dated = [(bonding.pressed_at or bonding.at, bonding)] if bonding else []
+    dated += [(one.at, one) for one in (*(work.look("seals", "events") or ()), *work.opening.climate)]
+    found: dict[datetime, Air] = {}
+    for at, read in dated:
+        if at is None or read.air_c is None:
+            continue
+        known = found.get(at)
+        if known is None or read.air_c < known.air_c:
+            found[at] = Air(at, read.air_c, read.rh_pct)
+        elif read.air_c == known.air_c and known.rh_pct is None:
+            found[at] = known._replace(rh_pct=read.rh_pct)
+    return sorted(found.values())
 
 
 def wait_margin(
@@ -53,16 +73,26 @@ def wait_margin(
     """Hours by which a wait exceeds what the product needed in the air as read; negative if it was too short.
 
     The needed time comes from the product's table by the degree-of-cure model of `physics.cure`. A climate
-    outside the table, or no table, gives `Missing`: what a supplier does not state is not assumed.
+    outside the table, no table or one that does not hold together gives `Missing`: what a supplier does not
+    state is not assumed. So does a wait during which nobody read the air; readings from before or after it
+    only shape the course between those within it. A wait that ended before it began, and one of a table that
+    asks for no hours at all, needs no weather.
     """
-    if waits is None:
+    points = tuple(waits or ())
+    if not points:
         return Missing(subject, key, product_path)
-    known = climate(work)
+    if end[0] < start[0] or not any(point.hours for point in points):
+        return _beyond(subject, start, end, 0.0)
     try:
-        table = CureTable(tuple(CureRow(point.air_c, point.rh_pct, point.hours) for point in waits))
-        readings = [ClimateReading(hours(start[0], at), air, rh) for at, air, rh in known]
-        if table.humidities_pct:
-            readings = [reading for reading in readings if reading.rh_pct is not None]
+        table = CureTable(tuple(CureRow(point.air_c, point.rh_pct, point.hours) for point in points))
+    except ValueError:
+        return Missing(subject, "waits_table_unusable", product_path)
+    known = [air for air in climate(work) if air.rh_pct is not None or not table.humidities_pct]
+    if not any(start[0] <= air.at <= end[0] for air in known):
+        absent = "rh_pct" if table.humidities_pct else "air_c"
+        return Missing(subject, absent, (*start[1][:-1], absent))
+    readings = [ClimateReading(hours(start[0], at), air, rh) for at, air, rh in known]
+    try:
         needed = hours_until_cured(table, readings)
     except OutsideTable as outside:
         details = (
@@ -71,8 +101,12 @@ def wait_margin(
             Detail("highest", outside.high, outside.unit),
         )
         return Missing(subject, "climate_outside_table", end[1], details)
-    except ValueError:
-        return Missing(subject, "air_c", start[1])
+    return _beyond(subject, start, end, needed)
+
+
+def _beyond(
+    subject: Subject, start: tuple[datetime, Path], end: tuple[datetime, Path], needed: float
+) -> Reading:
     waited = hours(start[0], end[0])
     details = (
         Detail("waited_h", waited, "h", end[1]),
@@ -86,7 +120,7 @@ def load_wait(work: Work) -> Outcome:
     """Hours by which the adhesive's wait before loading was exceeded when the window was set."""
     bonding_path, set_path = ("frame", "bonding"), ("window", "set_at")
     bonding = work.look(*bonding_path)
-    pressed = getattr(bonding, "pressed_at", None) or getattr(bonding, "at", None)
+    pressed = getattr(bonding, "pressed_at", None)
     set_at = work.look(*set_path)
     if pressed is None or set_at is None:
         absent: Path = (*bonding_path, "pressed_at") if pressed is None else set_path
