@@ -24,7 +24,7 @@ class Use(NamedTuple):
 
 
 def uses(work: Work) -> Iterator[Use | Missing]:
-    """Every use of adhesive, tape and foam."""
+    """Every use of adhesive, tape and foam; `Missing` for an event that does not say what was done."""
     bonding = work.look("frame", "bonding")
     if bonding is None:
         yield Missing(("bonding",), "bonding", ("frame", "bonding"))
@@ -32,15 +32,15 @@ def uses(work: Work) -> Iterator[Use | Missing]:
         yield Use(
             ("bonding",), ("frame", "bonding"), bonding, work.product("adhesives", bonding.product), "frame"
         )
-    events = work.look("seals", "events")
-    if events is None:
-        yield Missing((), "events", ("seals", "events"))
-        return
-    for number, event in enumerate(events):
-        if event.step != "trim":
+    for number, event in enumerate(events := work.look("seals", "events") or ()):
+        path: Path = ("seals", "events", number)
+        if event.step is None:
+            yield Missing((f"event {number + 1}",), "step", (*path, "step"))
+        elif event.step != "trim":
             kind = "foams" if event.step == "foam" else "tapes"
-            product = work.product(kind, event.product)
-            yield Use((str(event.step),), ("seals", "events", number), event, product, "seals")
+            yield Use((event.step,), path, event, work.product(kind, event.product), "seals")
+    if not events:
+        yield Missing((), "events", ("seals", "events"))
 
 
 def days_before_expiry(work: Work) -> Iterator[Outcome]:
@@ -70,7 +70,8 @@ def window_margin(  # noqa: PLR0917 - called by three one-liners below only
     Args:
         work: the opening.
         key: the reading's key: `air_c`, `surface_c` or `rh_pct`.
-        low: the data sheet's key of the lowest value; one of the two must be stated.
+        low: the data sheet's key of the lowest value. Of a temperature it must be stated; of a humidity, one
+            end is enough, because many data sheets state only one.
         high: that of the highest.
         unit: unit of the reading.
         measures: kind of instrument.
@@ -83,7 +84,7 @@ def window_margin(  # noqa: PLR0917 - called by three one-liners below only
         lowest, highest = getattr(use.product, low, None), getattr(use.product, high, None)
         if value is None:
             yield Missing(use.subject, key, path)
-        elif lowest is None and highest is None:
+        elif lowest is None and (highest is None or unit == "degC"):
             yield Missing(use.subject, low, (*use.path, "product"))
         else:
             ends = [(value - lowest, low, lowest)] if lowest is not None else []
@@ -145,6 +146,9 @@ def open_time_left(work: Work) -> Iterator[Outcome]:
     """Minutes of the adhesive's open time left when the last piece was pressed on."""
     path = ("frame", "bonding")
     laid, pressed = work.look(*path, "at"), work.look(*path, "pressed_at")
+    if laid is not None and pressed is not None and pressed < laid:
+        yield Missing(("bonding",), "pressed_before_laid", (*path, "pressed_at"))
+        return
     allowed = getattr(work.product("adhesives", work.look(*path, "product")), "open_minutes", None)
     if laid is None or pressed is None or allowed is None:
         key = "at" if laid is None else "pressed_at" if pressed is None else "open_minutes"
