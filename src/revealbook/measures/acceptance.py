@@ -1,12 +1,14 @@
 """Readings of hold points, corrections, concessions, photographs, covering and sign-offs."""
 
 from collections.abc import Iterator
-from typing import Any
+from datetime import datetime
+from typing import NamedTuple
 
-from revealbook.measures.reading import Detail, Missing, Outcome, Path, Reading, Subject
-from revealbook.measures.seals import EVENTS
+from revealbook.measures.reading import Detail, Missing, Outcome, Path, Reading
 from revealbook.measures.waits import hours, wait_margin
-from revealbook.measures.work import Work, each
+from revealbook.measures.weather import uses
+from revealbook.measures.work import Work
+from revealbook.records.acceptance import Correction, HoldPoint
 
 
 def photographs(work: Work) -> Iterator[Outcome]:
@@ -19,24 +21,44 @@ def photographs(work: Work) -> Iterator[Outcome]:
         )
 
 
-def hold_points_passed(work: Work) -> Iterator[Outcome]:
-    """Whether each hold point was passed when it was last looked at."""
-    points = work.opening.hold_points
-    for name in work.method.hold_points:
-        found = [(point, index) for index, point in enumerate(points or ()) if point.name == name]
-        if not found:
-            yield Missing((f"hold point {name}",), "hold_points", ("hold_points",))
+class Look(NamedTuple):
+    """A hold point as looked at, with its moment and place."""
+
+    at: datetime
+    point: HoldPoint
+    path: Path
+
+
+def _looks(work: Work, name: str) -> list[Look] | Missing:
+    """Give every look at a hold point in order of time; `Missing` if there is none or one has no time."""
+    subject, looks = (f"hold point {name}",), []
+    for number, point in enumerate(work.opening.hold_points or ()):
+        if point.name != name:
             continue
-        last, index = max(
-            found, key=lambda pair: (pair[0].at is not None and pair[0].at.timestamp(), pair[1])
-        )
-        path = ("hold_points", index, "passed")
-        subject = (f"hold point {name}",)
-        yield Missing(subject, "passed", path) if last.passed is None else Reading(subject, last.passed, path)
+        path = ("hold_points", number)
+        if point.at is None:
+            return Missing(subject, "at", (*path, "at"))
+        looks.append(Look(point.at, point, path))
+    return sorted(looks, key=lambda look: look.at) or Missing(subject, "hold_points", ("hold_points",))
+
+
+def hold_points_passed(work: Work) -> Iterator[Outcome]:
+    """Whether each hold point was passed when it was last looked at, by somebody who is named."""
+    for name in work.method.hold_points:
+        looks, subject = _looks(work, name), (f"hold point {name}",)
+        if isinstance(looks, Missing):
+            yield looks
+            continue
+        _, last, path = looks[-1]
+        if last.passed is None or (last.passed and last.by is None):
+            key = "passed" if last.passed is None else "by"
+            yield Missing(subject, key, (*path, key))
+        else:
+            yield Reading(subject, last.passed, (*path, "passed"))
 
 
 def corrections_checked(work: Work) -> Iterator[Outcome]:
-    """Whether each nonconformity found on site was corrected and the correction checked by somebody else."""
+    """Whether each nonconformity found on site was corrected, then checked by somebody else."""
     for number, found in enumerate(work.opening.nonconformities):
         path: Path = ("nonconformities", number, "correction")
         subject, correction = (found.id,), found.correction
@@ -52,7 +74,13 @@ def corrections_checked(work: Work) -> Iterator[Outcome]:
                 Detail("by", str(correction.by), "-", (*path, "by")),
                 Detail("checked_by", str(correction.checked_by), "-", (*path, "checked_by")),
             )
-            yield Reading(subject, correction.by != correction.checked_by, path, None, details)
+            by_another = correction.by != correction.checked_by
+            yield Reading(subject, by_another and _in_order(correction), path, None, details)
+
+
+def _in_order(correction: Correction) -> bool:
+    done, checked = correction.at, correction.checked_at
+    return done is not None and checked is not None and done <= checked
 
 
 def concessions_entitled(work: Work) -> Iterator[Outcome]:
@@ -96,19 +124,22 @@ def covered(work: Work) -> Iterator[Outcome]:
 
 
 def hold_point_before_covering(work: Work) -> Iterator[Outcome]:
-    """Hours from the hold point before covering to the covering."""
-    points = [
-        (point.at, number)
-        for number, point in enumerate(work.opening.hold_points or ())
-        if point.name == "before covering" and point.at is not None
-    ]
+    """Hours from passing the hold point before covering to the covering; negative if it was passed later.
+
+    What counts is the last look before the covering; if that was not passed, the first one passed after it.
+    """
     covered_at, path = work.look("covering", "at"), ("covering", "at")
-    if not points or covered_at is None:
-        yield Missing((), "hold_points" if not points else "at", ("hold_points",) if not points else path)
+    looks = _looks(work, "before covering")
+    if covered_at is None or isinstance(looks, Missing):
+        yield looks if isinstance(looks, Missing) else Missing((), "at", path)
         return
-    looked, number = points[-1]
-    details = (Detail("from", looked.isoformat(), "-", ("hold_points", number, "at")),)
-    yield Reading((), hours(looked, covered_at), path, None, details)
+    before, after = ([look for look in looks if (look.at <= covered_at) is early] for early in (True, False))
+    passed = next((look for look in (*before[-1:], *after) if look.point.passed), None)
+    if passed is None:
+        yield Missing((), "passed", (*looks[-1].path, "passed"))
+        return
+    details = (Detail("from", passed.at.isoformat(), "-", (*passed.path, "at")),)
+    yield Reading((), hours(passed.at, covered_at), path, None, details)
 
 
 def covering_waits(work: Work) -> Iterator[Outcome]:
@@ -117,30 +148,21 @@ def covering_waits(work: Work) -> Iterator[Outcome]:
     if covered_at is None:
         yield Missing((), "at", path)
         return
-    used: list[tuple[Subject, str, Path, Any]] = [
-        (("bonding",), "adhesives", ("frame", "bonding"), work.look("frame", "bonding"))
-    ]
-    events = each(work, *EVENTS)
-    if isinstance(events, Missing):
-        yield events
-        events = enumerate(())
-    for number, event in events:
-        if event.step != "trim":
-            used.append(
-                ((event.step,), "foams" if event.step == "foam" else "tapes", (*EVENTS, number), event)
-            )
-    for subject, kind, here, event in used:
-        at = getattr(event, "at", None)
-        if at is None:
-            yield Missing(subject, "at", (*here, "at"))
+    for use in uses(work):
+        if isinstance(use, Missing):
+            yield use
             continue
-        product = work.product(kind, event.product)
+        key = "pressed_at" if use.subject == ("bonding",) else "at"
+        at, here = getattr(use.recorded, key), (*use.path, key)
+        if at is None:
+            yield Missing(use.subject, key, here)
+            continue
         yield wait_margin(
             work,
-            subject,
-            (at, (*here, "at")),
+            use.subject,
+            (at, here),
             (covered_at, path),
-            getattr(product, "cover_after", None),
+            getattr(use.product, "cover_after", None),
             key="cover_after",
-            product_path=(*here, "product"),
+            product_path=(*use.path, "product"),
         )
