@@ -1,6 +1,6 @@
 """Readings of the fixings that hold the mounting frame, against their data sheet."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from revealbook.measures.frame import PIECES, piece_path
 from revealbook.measures.reading import Detail, Missing, Outcome, Path, Reading, Subject
@@ -96,20 +96,35 @@ def torque_deviation(work: Work) -> Iterator[Outcome]:
 
 
 def empty_holes(work: Work) -> Iterator[Outcome]:
-    """How many holes of each piece have no fixing recorded at their position."""
+    """How many holes of each piece have no fixing of their own.
+
+    A fixing stands in a hole if its position lies inside it: not farther from its middle than half its
+    diameter. Without a recorded diameter, the two positions must be the same.
+    """
     for piece in PIECES:
-        holes = work.look(*piece_path(piece, "holes_mm"))
-        sets = work.look(*piece_path(piece, "fixings"))
-        path = piece_path(piece, "fixings")
+        holes, path = work.look(*piece_path(piece, "holes_mm")), piece_path(piece, "fixings")
+        sets = work.look(*path)
         if holes is None or sets is None:
             key = "holes_mm" if holes is None else "fixings"
             yield Missing((piece,), key, piece_path(piece, key))
             continue
-        if any(fixings.at_mm is None for fixings in sets):
-            yield Missing((piece,), "at_mm", path)
+        unplaced = next((number for number, fixings in enumerate(sets) if fixings.at_mm is None), None)
+        if unplaced is not None:
+            yield Missing((piece,), "at_mm", (*path, unplaced, "at_mm"))
             continue
-        filled = {position for fixings in sets for position in fixings.at_mm}
-        empty = [hole for hole in holes if hole not in filled]
-        yield Reading(
-            (piece,), len(empty), path, None, tuple(Detail("hole_mm", hole, "mm") for hole in empty)
-        )
+        reach = (work.look(*piece_path(piece, "hole_diameter_mm")) or 0) / 2
+        empty = _empty(holes, [position for fixings in sets for position in fixings.at_mm], reach)
+        details = tuple(Detail("hole_mm", hole, "mm") for hole in empty)
+        yield Reading((piece,), len(empty), path, None, details)
+
+
+def _empty(holes: Iterable[float], positions: Iterable[float], reach: float) -> list[float]:
+    """Give the holes left over once every fixing fills at most one, going along the piece."""
+    empty, left = [], sorted(positions)
+    for hole in sorted(holes):
+        inside = next((position for position in left if abs(position - hole) <= reach), None)
+        if inside is None:
+            empty.append(hole)
+        else:
+            left.remove(inside)
+    return empty
