@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from math import inf
 
-from revealbook.measures.reading import Detail, Missing, Outcome, Reading
+from revealbook.measures.reading import Detail, Missing, Outcome, Path, Reading
 from revealbook.measures.waits import hours_between
 from revealbook.measures.work import Work, each, one
 
@@ -16,7 +16,8 @@ def called_for(work: Work) -> Iterator[Outcome]:
 def distance_to_load_points(work: Work) -> Iterator[Outcome]:
     """Distance from each load point to the middle of the nearest support, mm; without one, endless.
 
-    Supports exist for load points, so an empty list of load points is a missing one.
+    Supports exist for load points, so an empty list of load points is a missing one. Where one support has no
+    position, nobody can tell which is nearest.
     """
     points = each(work, "supports", "load_points_mm")
     placed = each(work, "supports", "placed")
@@ -26,14 +27,18 @@ def distance_to_load_points(work: Work) -> Iterator[Outcome]:
     if not work.look("supports", "load_points_mm"):
         yield Missing((), "load_points_mm", ("supports", "load_points_mm"))
         return
-    centres = [(support.centre_mm, number) for number, support in placed if support.centre_mm is not None]
+    centres = [(support.centre_mm, number) for number, support in placed]
+    unplaced = next((number for centre, number in centres if centre is None), None)
     for number, point in points:
+        if unplaced is not None:
+            nowhere: Path = ("supports", "placed", unplaced, "centre_mm")
+            yield Missing((f"load point {number + 1}",), "centre_mm", nowhere)
+            continue
         distance, support = min(((abs(centre - point), index) for centre, index in centres), default=(inf, 0))
         path = ("supports", "placed", support, "centre_mm") if centres else ("supports", "placed")
         details = (Detail("load_point_mm", point, "mm", ("supports", "load_points_mm", number)),)
-        yield Reading(
-            (f"load point {number + 1}",), distance, path, work.uncertainty("supports", "length", 2), details
-        )
+        spread = work.uncertainty("supports", "length", 2) if centres else None
+        yield Reading((f"load point {number + 1}",), distance, path, spread, details)
 
 
 def per_support(work: Work, *rest: str, measures: str | None = None) -> Iterator[Outcome]:
