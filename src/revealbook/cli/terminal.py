@@ -56,12 +56,14 @@ def print_problems(problems: Iterable[Problem], words: Words) -> None:
 
 def openings_table(rows: Iterable[Row], words: Words) -> Table:
     """Give the table of openings with counts by outcome."""
-    table = Table(box=None, pad_edge=False, padding=(0, 2, 0, 0), header_style="bold", show_edge=False)
-    table.add_column(words.say(N_("opening")))
-    table.add_column(words.say(N_("outcome")))
+    table = Table(
+        box=None, pad_edge=False, padding=(0, 2, 0, 0), header_style="bold", show_edge=False, expand=True
+    )
+    table.add_column(words.say(N_("opening")), no_wrap=True)
+    table.add_column(words.say(N_("outcome")), no_wrap=True)
     for shape in MARKS.values():
-        table.add_column(shape, justify="right")
-    table.add_column(words.say(N_("place")), overflow="ellipsis", no_wrap=True)
+        table.add_column(shape, justify="right", no_wrap=True)
+    table.add_column(words.say(N_("place")), overflow="ellipsis", no_wrap=True, ratio=1)
     for row in rows:
         by_outcome = {count.outcome: count.number for count in row.counts}
         numbers = [str(by_outcome.get(outcome) or "·") for outcome in MARKS]

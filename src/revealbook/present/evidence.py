@@ -42,6 +42,11 @@ class Carried:
         return self.path.replace("/", FOLDER)
 
     @property
+    def digest(self) -> str:
+        """SHA-256 of its bytes."""
+        return sha256(self.content).hexdigest()
+
+    @property
     def description(self) -> str:
         """What it is, in English, for the reader's list of attachments."""
         return _DESCRIPTIONS[self.kind]
@@ -84,7 +89,7 @@ def fingerprint(carried: tuple[Carried, ...]) -> str:
     files inside.
     """
     in_order = sorted(carried, key=lambda file: file.path)
-    lines = (f"{sha256(file.content).hexdigest()}  {file.path}\n" for file in in_order)
+    lines = (f"{file.digest}  {file.path}\n" for file in in_order)
     return sha256("".join(lines).encode()).hexdigest()
 
 

@@ -1,6 +1,8 @@
 """A finding in words: what was found, against what, by how much."""
 
+from collections.abc import Sequence
 from datetime import datetime, timedelta
+from itertools import groupby
 
 from revealbook.measures.catalogue import CATALOGUE
 from revealbook.measures.reading import Detail, Missing, Reading
@@ -161,6 +163,36 @@ def _side(margin: float, size: str, words: Words) -> str:
     if margin < 0:
         return words.say(N_("{size} outside"), size=size)
     return words.say(N_("{size} inside"), size=size) if margin else words.say(N_("exactly on the limit"))
+
+
+def brief(findings: Sequence[Finding], rule: Rule, words: Words) -> str:
+    """Give all readings of a rule in little room: values by part, with details only if there is one reading."""
+    if len(findings) == 1:
+        subject = labels.subject(findings[0].subject, words)
+        only = found(findings[0], rule, words)
+        return f"{subject}: {only}" if subject else only
+    said = []
+    for part, of_part in groupby(findings, key=lambda finding: finding.subject[:1]):
+        values = [_brief_value(finding, rule, words) for finding in of_part]
+        shown = values[0] if len(set(values)) == 1 else ", ".join(values)
+        said.append((labels.subject(part, words), shown))
+    by_value: dict[str, list[str]] = {}
+    for part_words, shown in said:
+        by_value.setdefault(shown, []).append(part_words)
+    return "; ".join(f"{', '.join(filter(None, parts))}: {shown}" for shown, parts in by_value.items())
+
+
+def _brief_value(finding: Finding, rule: Rule, words: Words) -> str:
+    if isinstance(finding.reading, Missing):
+        return _missing(finding.reading, words)
+    return _value(finding.reading, rule, finding.limit, words)
+
+
+def limit_in_force(findings: Sequence[Finding], rule: Rule, words: Words) -> str:
+    """Say what was required: the limit at this size if all readings share it, else the rule's whole limit."""
+    limits = {finding.limit for finding in findings}
+    shared = limits.pop() if len(limits) == 1 else None
+    return required(shared or rule.limit, rule, words)
 
 
 def could_have_gone_on(finding: Finding, words: Words) -> str:

@@ -1,5 +1,6 @@
 """What does not conform, is undecided or was not shown, as entries that a page or terminal prints."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from revealbook.present import labels
@@ -78,6 +79,22 @@ class Entry:
     points: tuple[Point, ...]
     accepted: tuple[Accepted, ...]
     gone_on: str
+
+    @property
+    def grouped(self) -> tuple[str, ...]:
+        """What was found, said once for all parts of the opening that share it."""
+        return grouped(self.points)
+
+
+def grouped(points: Iterable[Point]) -> tuple[str, ...]:
+    """Say what was found, once for all parts of the opening that share it: `left, right: not recorded`."""
+    by_found: dict[str, list[str]] = {}
+    for one in points:
+        by_found.setdefault(one.found, []).append(one.subject)
+    return tuple(
+        f"{'; '.join(filter(None, subjects))}: {said}" if any(subjects) else said
+        for said, subjects in by_found.items()
+    )
 
 
 def entries(

@@ -8,7 +8,8 @@ from typing import Any
 
 from pydantic import BaseModel
 
-from revealbook.present.evidence import Carried, evidence, fingerprint
+from revealbook.present import labels
+from revealbook.present.evidence import Carried, evidence, fingerprint, short
 from revealbook.present.nonconformities import Entry
 from revealbook.present.register import Row, register
 from revealbook.present.sheet import Sheet, sheet
@@ -40,6 +41,7 @@ class Pack:
         last_entry: the latest moment that any record mentions.
         carried: what the pack carries inside.
         fingerprint: its fingerprint.
+        contents: anchors and titles of its parts, and whether each is one of the openings.
     """
 
     site: Site
@@ -57,6 +59,22 @@ class Pack:
     last_entry: datetime | None
     carried: tuple[Carried, ...]
     fingerprint: str
+    contents: tuple[tuple[str, str, bool], ...]
+
+    @property
+    def short_fingerprint(self) -> str:
+        """The fingerprint's first digits, as people compare them."""
+        return short(self.fingerprint)
+
+    @property
+    def tally(self) -> tuple[tuple[str, str, int], ...]:
+        """Openings by outcome, as (outcome, word, number)."""
+        return tuple((str(count.outcome), count.word, count.number) for count in self.counts)
+
+    @property
+    def inside(self) -> tuple[tuple[str, str, str], ...]:
+        """What is embedded, as (path, digest, bytes)."""
+        return tuple((file.path, file.digest, str(len(file.content))) for file in self.carried)
 
 
 def present(judged: JudgedSite, words: Words) -> Pack:
@@ -84,7 +102,26 @@ def present(judged: JudgedSite, words: Words) -> Pack:
         ),
         carried=carried,
         fingerprint=fingerprint(carried),
+        contents=tuple(_contents(sheets, words)),
     )
+
+
+def _contents(sheets: tuple[Sheet, ...], words: Words) -> Iterator[tuple[str, str, bool]]:
+    for anchor, title in (
+        ("register", N_("Register of openings")),
+        ("nonconformities", N_("Nonconformities")),
+        ("to-do", N_("Still to be shown or decided")),
+        ("concessions", N_("Concessions")),
+    ):
+        yield anchor, words.say(title), False
+    for number, page in enumerate(sheets, start=1):
+        yield f"opening-{number}", words.say(N_("Opening {mark}"), mark=page.mark), True
+    for anchor, title in (
+        ("sources", N_("Rules in force and their bases")),
+        ("people", N_("People")),
+        ("inside", N_("Inside this file")),
+    ):
+        yield anchor, words.say(title), False
 
 
 def _facts(site: Site, words: Words) -> Iterator[tuple[str, str]]:
@@ -100,7 +137,11 @@ def _facts(site: Site, words: Words) -> Iterator[tuple[str, str]]:
 
 def _people(site: Site, words: Words) -> Iterator[tuple[str, str, str]]:
     for person in site.people:
-        yield person.name, words.listed([words.say(role) for role in person.roles]), person.firm or ""
+        yield (
+            person.name,
+            words.listed([words.say(labels.ROLES[role]) for role in person.roles]),
+            person.firm or "",
+        )
 
 
 def _moments(part: Any) -> Iterator[datetime]:

@@ -6,9 +6,10 @@ from typing import Any
 
 from pydantic import BaseModel
 
+from revealbook.measures.catalogue import CATALOGUE
 from revealbook.present import labels
-from revealbook.present.found import required
-from revealbook.present.nonconformities import Entry, Point, entries, point
+from revealbook.present.found import brief, limit_in_force
+from revealbook.present.nonconformities import Entry, entries
 from revealbook.present.register import place, size
 from revealbook.present.timeline import Event, events
 from revealbook.present.verdict import Count, Verdict, counts, of_opening
@@ -23,7 +24,7 @@ from revealbook.rules.rule import STAGES
 
 @dataclass(frozen=True, slots=True)
 class RuleRow:
-    """One rule on the sheet, with every reading it looked at."""
+    """One rule on the sheet, with every reading it looked at or why it does not apply."""
 
     rule_id: str
     requirement: str
@@ -32,8 +33,7 @@ class RuleRow:
     outcome: Outcome
     outcome_word: str
     number: str
-    points: tuple[Point, ...]
-    remark: str
+    readings: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,29 +123,34 @@ def _stages(judged: JudgedOpening, numbers: Mapping[str, str], words: Words) -> 
     for name in STAGES:
         of_stage = [one for one in judged.judgements if one.held.rule.stage == name]
         if of_stage:
-            rows = tuple(_row(judged, one, numbers, words) for one in of_stage)
+            rows = tuple(_row(one, numbers, words) for one in of_stage)
             tally = JudgedOpening(judged.record, tuple(of_stage)).counts
             yield Stage(words.say(labels.STAGES[name]), counts(tally, words), rows)
 
 
-def _row(judged: JudgedOpening, judgement: Judgement, numbers: Mapping[str, str], words: Words) -> RuleRow:
+def _row(judgement: Judgement, numbers: Mapping[str, str], words: Words) -> RuleRow:
     rule = judgement.held.rule
-    remark = ""
-    if judgement.outcome is Outcome.DOES_NOT_APPLY:
-        remark = words.say(N_("nothing of this kind on this opening"))
-        if judgement.ruled_out_by:
-            remark = words.say(N_("ruled out by what was recorded of it"))
     return RuleRow(
         rule_id=rule.id,
         requirement=words.say(rule.requirement),
-        required=required(rule.limit, rule, words),
+        required=limit_in_force(judgement.findings, rule, words),
         grade=words.say(labels.GRADES[rule.grade]),
         outcome=judgement.outcome,
         outcome_word=words.say(labels.OUTCOMES[judgement.outcome]),
         number=numbers.get(rule.id, ""),
-        points=tuple(point(judged, judgement, finding, words) for finding in judgement.findings),
-        remark=remark,
+        readings=_why_not(judgement, words) or brief(judgement.findings, rule, words),
     )
+
+
+def _why_not(judgement: Judgement, words: Words) -> str:
+    """Say why a rule does not apply; empty if it does."""
+    if judgement.outcome is not Outcome.DOES_NOT_APPLY:
+        return ""
+    if judgement.ruled_out_by:
+        return words.say(
+            N_("ruled out: {condition}"), condition=words.say(CATALOGUE[judgement.ruled_out_by].meaning)
+        )
+    return words.say(N_("nothing of this kind on this opening"))
 
 
 def _products(opening: Opening, site: Site, words: Words) -> Iterator[tuple[str, str, str, str]]:

@@ -1,6 +1,7 @@
 """The rule set in force and what each limit rests on, for the back of the pack."""
 
 from dataclasses import dataclass
+from itertools import groupby
 
 from revealbook.present import labels
 from revealbook.present.found import required
@@ -41,6 +42,13 @@ class Sources:
     changed: tuple[RuleLine, ...]
     retired: tuple[RuleLine, ...]
     method: tuple[tuple[str, str, str], ...]
+
+    @property
+    def by_stage(self) -> tuple[tuple[str, tuple[RuleLine, ...]], ...]:
+        """The rules in force, by stage of the work."""
+        return tuple(
+            (stage, tuple(lines)) for stage, lines in groupby(self.rules, key=lambda line: line.stage)
+        )
 
 
 def sources(rule_set: RuleSet, words: Words) -> Sources:

@@ -66,7 +66,8 @@ def of_site(site: JudgedSite, words: Words) -> Verdict:
             total=total,
         )
     else:
-        sentence = words.say(N_("All {total} openings conform."), total=total)
+        text = N_("All {total} openings conform.") if total > 1 else N_("The only opening conforms.")
+        sentence = words.say(text, total=total)
     return Verdict(site.outcome, sentence, _site_detail(site, worst, words))
 
 

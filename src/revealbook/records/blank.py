@@ -15,8 +15,7 @@ _INDENT = "  "
 def blank(model: type[BaseModel], known: Mapping[str, Any] | None = None) -> str:
     """Write a model out as commented YAML, with what is known filled in.
 
-    Keys that are not known stay empty, which reads as *not shown*; of lists that are not known, one item stands
-    there as a comment.
+    Keys that are not known stay empty, which reads as *not shown*.
 
     Args:
         model: the model of the file or section.
@@ -39,17 +38,19 @@ def _keys(model: type[BaseModel], known: Mapping[str, Any], indent: str) -> Iter
 
 
 def _list(name: str, field: FieldInfo, inner: type[BaseModel], value: Any, indent: str) -> Iterator[str]:
-    yield _commented(f"{indent}{name}:" + (" []" if value == [] else ""), field, example=False)
-    for item in value or ():
+    """Write a list; one that is not known stands there as a comment with one item, for taking the # away."""
+    if value is None:
+        yield _commented(f"{indent}# {name}:", field, example=False)
+        examples = {key: (known.examples or [None])[0] for key, known in inner.model_fields.items()}
+        plain = [(key, given) for key, given in examples.items() if not isinstance(given, dict | list)]
+        for number, (key, given) in enumerate(plain):
+            yield f"{indent}#   {'-' if number == 0 else ' '} {key}:{_scalar(given)}"
+        return
+    yield _commented(f"{indent}{name}:" + ("" if value else " []"), field, example=False)
+    for item in value:
         lines = _keys(inner, item, indent + _INDENT * 2)
         yield f"{indent}{_INDENT}- {next(lines).lstrip()}"
         yield from lines
-    if not value:
-        yield f"{indent}{_INDENT}# one block like this for each; take the # away"
-        example = {key: (field.examples or [None])[0] for key, field in inner.model_fields.items()}
-        flat = {key: value for key, value in example.items() if not isinstance(value, dict | list)}
-        for number, (key, value_) in enumerate(flat.items()):
-            yield f"{indent}{_INDENT}#{' - ' if number == 0 else '   '}{key}:{_scalar(value_)}"
 
 
 def _commented(line: str, field: FieldInfo, *, example: bool = True) -> str:

@@ -1,0 +1,80 @@
+"""The house keeps its shape: small rooms, short functions, tests that mirror src, a root with nothing else."""
+
+import ast
+import statistics
+import subprocess
+from pathlib import Path
+
+ROOT = Path(__file__).parents[1]
+SRC = ROOT / "src" / "revealbook"
+MODULES = sorted(file for file in SRC.rglob("*.py") if file.name != "__init__.py")
+ROOT_HOLDS = {
+    "README.md", "DEVELOPERS.md", "LICENSE", "pyproject.toml",
+    "src", "report_templates", "tests", "examples", "docs",
+}  # fmt: skip
+NO_TEST_OF_ITS_OWN = {"cli"}
+"""Rooms whose modules are tested together, by the commands they serve."""
+
+
+def _lines(file: Path) -> int:
+    return len(file.read_text(encoding="utf-8").splitlines())
+
+
+def _functions(file: Path) -> list[int]:
+    tree = ast.parse(file.read_text(encoding="utf-8"))
+    kinds = (ast.FunctionDef, ast.AsyncFunctionDef)
+    return [
+        (node.end_lineno or node.lineno) - node.lineno + 1
+        for node in ast.walk(tree)
+        if isinstance(node, kinds)
+    ]
+
+
+def test_modules_are_small() -> None:
+    sizes = {file.relative_to(SRC).as_posix(): _lines(file) for file in MODULES}
+    print(f"modules: {len(sizes)}, median {statistics.median(sizes.values())}, largest {max(sizes.values())}")
+    assert {name: size for name, size in sizes.items() if size > 300} == {}
+    assert statistics.median(sizes.values()) <= 100
+
+
+def test_functions_are_short() -> None:
+    sizes = sorted(size for file in MODULES for size in _functions(file))
+    p90 = sizes[int(len(sizes) * 0.9)]
+    print(f"functions: {len(sizes)}, median {statistics.median(sizes)}, p90 {p90}")
+    assert statistics.median(sizes) <= 11
+    assert p90 <= 30
+
+
+def test_every_module_has_its_test() -> None:
+    def tested(file: Path) -> bool:
+        inside = file.relative_to(SRC)
+        return (
+            inside.parts[0] in NO_TEST_OF_ITS_OWN
+            or (ROOT / "tests" / inside.parent / f"test_{inside.name}").is_file()
+        )
+
+    assert [file.relative_to(SRC).as_posix() for file in MODULES if not tested(file)] == []
+
+
+def test_the_root_holds_nothing_else() -> None:
+    listed = subprocess.run(
+        ["git", "ls-files", "--cached", "--others", "--exclude-standard"],
+        cwd=ROOT, capture_output=True, text=True, check=True,
+    )  # fmt: skip
+    top = {line.split("/", 1)[0] for line in listed.stdout.splitlines()}
+    assert {name for name in top if not name.startswith(".")} <= ROOT_HOLDS
+
+
+def test_every_module_and_public_function_says_what_it_is() -> None:
+    missing = []
+    for file in MODULES:
+        tree = ast.parse(file.read_text(encoding="utf-8"))
+        if not ast.get_docstring(tree):
+            missing.append(file.name)
+        missing += [
+            f"{file.name}: {node.name}"
+            for node in tree.body
+            if isinstance(node, ast.FunctionDef | ast.ClassDef)
+            if not node.name.startswith("_") and not ast.get_docstring(node)
+        ]
+    assert missing == []
