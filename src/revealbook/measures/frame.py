@@ -24,28 +24,21 @@ def overlaps(work: Work) -> Iterator[Outcome]:
         yield one(work, ("bottom", side), piece_path("bottom", f"overlap_{side}_mm"), "length")
 
 
-def _clear_size(
-    work: Work, direction: str, places: tuple[str, ...], nominal: str
-) -> tuple[float, Path] | None:
-    """Give the surveyed size at the first place that has one, else the nominal size."""
-    paths: list[Path] = [("survey", direction, place) for place in places]
-    paths.append(("opening", nominal))
-    return next(((value, path) for path in paths if (value := work.look(*path)) is not None), None)
+def _length_against(work: Work, piece: str, size_path: Path, added: float = 0) -> Outcome:
+    """Give by how much a piece is longer than the surveyed clear size (plus what is `added`), mm.
 
-
-def _length_against(work: Work, piece: str, clear: tuple[float, Path] | None, added: float = 0) -> Outcome:
-    """Give by how much a piece is longer than the clear size (plus what is `added`), mm."""
+    The nominal size is no stand-in for a size that was not surveyed.
+    """
     path = piece_path(piece, "length_mm")
-    length = work.look(*path)
-    if length is None:
-        return Missing((piece,), "length_mm", path)
-    if clear is None:
-        return Missing((piece,), "width_mm" if piece in HORIZONTAL else "height_mm", ("opening",))
-    details = [Detail("length_mm", length, "mm", path), Detail("clear_size_mm", clear[0], "mm", clear[1])]
+    length, clear = work.look(*path), work.look(*size_path)
+    if length is None or clear is None:
+        absent = path if length is None else size_path
+        return Missing((piece,), str(absent[-1]), absent)
+    details = [Detail("length_mm", length, "mm", path), Detail("clear_size_mm", clear, "mm", size_path)]
     if added:
         details.append(Detail("side_pieces_mm", added, "mm"))
     spread = _two_readings(work.uncertainty("frame", "length"), work.uncertainty("survey", "length"))
-    return Reading((piece,), length - clear[0] - added, path, spread, tuple(details))
+    return Reading((piece,), length - clear - added, path, spread, tuple(details))
 
 
 def _two_readings(first: float | None, second: float | None) -> float | None:
@@ -55,7 +48,7 @@ def _two_readings(first: float | None, second: float | None) -> float | None:
 
 def bottom_surplus(work: Work) -> Iterator[Outcome]:
     """By how much the bottom piece is longer than the opening is wide at its sill, mm."""
-    yield _length_against(work, "bottom", _clear_size(work, "widths_mm", ("bottom",), "width_mm"))
+    yield _length_against(work, "bottom", ("survey", "widths_mm", "bottom"))
 
 
 def top_reach(work: Work) -> Iterator[Outcome]:
@@ -65,8 +58,8 @@ def top_reach(work: Work) -> Iterator[Outcome]:
     if missing is not None:
         yield Missing(("top",), "profile_width_mm", piece_path(missing, "profile"))
         return
-    clear = _clear_size(work, "widths_mm", ("top",), "width_mm")
-    yield _length_against(work, "top", clear, sum(width for width in widths if width is not None))
+    sides = sum(width for width in widths if width is not None)
+    yield _length_against(work, "top", ("survey", "widths_mm", "top"), sides)
 
 
 def _profile_width(work: Work, piece: str) -> float | None:
@@ -78,7 +71,7 @@ def _profile_width(work: Work, piece: str) -> float | None:
 def side_length_difference(work: Work) -> Iterator[Outcome]:
     """By how much each side piece is longer (or shorter) than the opening is high on its side, mm."""
     for side in SIDES:
-        yield _length_against(work, side, _clear_size(work, "heights_mm", (side,), "height_mm"))
+        yield _length_against(work, side, ("survey", "heights_mm", side))
 
 
 def _holes(work: Work, piece: str) -> tuple[float, ...] | Missing:
