@@ -6,6 +6,7 @@ from math import inf
 
 from revealbook.measures.physics.squareness import lateral_rack_mm
 from revealbook.measures.reading import Detail, Missing, Outcome, Path, Reading
+from revealbook.measures.seals import of_kind
 from revealbook.measures.work import Work, each, one
 
 SIDES = ("left", "right", "bottom", "top")
@@ -61,6 +62,10 @@ def _sides(work: Work) -> Iterator[tuple[str, list[Placed]] | Missing]:
         yield sets
         return
     listed = [(fixings.side, fixings.at_mm, number) for number, fixings in sets]
+    aside = next((number for side, _, number in listed if side is None), None)
+    if aside is not None:  # it may belong to any side
+        yield Missing((f"set {aside + 1}",), "side", ("window", "fixings", aside, "side"))
+        return
     for side in SIDES:
         found = [(positions, number) for at, positions, number in listed if at == side]
         if not found or any(positions is None for positions, _ in found):
@@ -112,37 +117,36 @@ def fixing_corner_distances(work: Work) -> Iterator[Outcome]:
 
 
 def per_fixing_set(work: Work, key: str) -> Iterator[Outcome]:
-    """What was recorded under `key` of the window's fixings on each side."""
-    sets = each(work, "window", "fixings")
-    if isinstance(sets, Missing):
-        yield sets
-        return
-    for number, fixings in sets:
-        yield one(work, (str(fixings.side or f"set {number + 1}"),), ("window", "fixings", number, key))
+    """What was recorded under `key` of the window's fixings on each side; of none, nothing is shown."""
+    for number, side in _sets(work):
+        yield one(work, (side,), ("window", "fixings", number, key))
+    if not work.look("window", "fixings"):
+        yield Missing((), "fixings", ("window", "fixings"))
+
+
+def _sets(work: Work) -> Iterator[tuple[int, str]]:
+    for number, fixings in enumerate(work.look("window", "fixings") or ()):
+        yield number, fixings.side or f"set {number + 1}"
 
 
 def fixing_length_margin(work: Work) -> Iterator[Outcome]:
     """By how much the window's fixings are longer than their data sheet's, mm; negative if shorter."""
-    sets = each(work, "window", "fixings")
-    if isinstance(sets, Missing):
-        yield sets
-        return
-    for number, fixings in sets:
-        subject, path = (
-            (str(fixings.side or f"set {number + 1}"),),
-            ("window", "fixings", number, "length_mm"),
-        )
-        asked = getattr(work.product("fixings", fixings.product), "length_mm", None)
-        if fixings.length_mm is None:
-            yield Missing(subject, "length_mm", path)
+    for number, side in _sets(work):
+        path: Path = ("window", "fixings", number)
+        length = work.look(*path, "length_mm")
+        asked = getattr(work.product("fixings", work.look(*path, "product")), "length_mm", None)
+        if length is None:
+            yield Missing((side,), "length_mm", (*path, "length_mm"))
         elif asked is None:
-            yield Missing(subject, "data_sheet_length_mm", (*path[:-1], "product"))
+            yield Missing((side,), "data_sheet_length_mm", (*path, "product"))
         else:
             details = (
-                Detail("length_mm", fixings.length_mm, "mm", path),
+                Detail("length_mm", length, "mm", (*path, "length_mm")),
                 Detail("data_sheet_length_mm", asked, "mm"),
             )
-            yield Reading(subject, fixings.length_mm - asked, path, None, details)
+            yield Reading((side,), length - asked, (*path, "length_mm"), None, details)
+    if not work.look("window", "fixings"):
+        yield Missing((), "fixings", ("window", "fixings"))
 
 
 def through_frame(work: Work) -> Iterator[Outcome]:
@@ -155,21 +159,18 @@ def through_frame(work: Work) -> Iterator[Outcome]:
 
 
 def joint_margin(work: Work) -> Iterator[Outcome]:
-    """By how much each joint width lies inside what the foam may fill, mm."""
-    events = work.look("seals", "events") or ()
-    used = next((event.product for event in events if event.step == "foam" and event.product), None)
-    foam = work.product("foams", used)
-    narrow, wide = getattr(foam, "joint_min_mm", None), getattr(foam, "joint_max_mm", None)
+    """By how much each joint width lies inside what every foam used may fill, mm."""
+    range_mm = _joint_range(work)
     for side in SIDES:
         for place in ("start", "middle", "end"):
             subject, path = (side, f"joint_{place}"), ("window", "joint_widths_mm", side, place)
             width = work.look(*path)
             if width is None:
                 yield Missing(subject, place, path)
-            elif narrow is None or wide is None:
-                key = "joint_min_mm" if narrow is None else "joint_max_mm"
-                yield Missing(subject, key, ("seals", "events"))
+            elif isinstance(range_mm, Missing):
+                yield range_mm._replace(subject=subject)
             else:
+                narrow, wide = range_mm
                 near = narrow if width - narrow <= wide - width else wide
                 details = (
                     Detail("joint_width_mm", width, "mm", path),
@@ -177,3 +178,19 @@ def joint_margin(work: Work) -> Iterator[Outcome]:
                 )
                 margin = min(width - narrow, wide - width)
                 yield Reading(subject, margin, path, work.uncertainty("window", "length"), details)
+
+
+def _joint_range(work: Work) -> tuple[float, float] | Missing:
+    """Give the narrowest and widest joint that all foams used may fill, mm."""
+    foams = of_kind(work, "foam")
+    if isinstance(foams, Missing):
+        return foams
+    ends: dict[str, list[float]] = {"joint_min_mm": [], "joint_max_mm": []}
+    for event, path in foams:
+        product = work.product("foams", event.product)
+        for key, found in ends.items():
+            end = getattr(product, key, None)
+            if end is None:
+                return Missing((), key, (*path, "product"))
+            found.append(end)
+    return max(ends["joint_min_mm"]), min(ends["joint_max_mm"])
