@@ -1,4 +1,4 @@
-"""CPU of a whole check of 300 records beside the CPU of merely loading the same files with ruamel.yaml's C parser.
+"""CPU of a whole check of 300 records, beside that of loading the same files with ruamel.yaml's C parser.
 
 Run: python tests/benchmarks/check_speed.py [records]. Prints ratios; never fails a build.
 """
@@ -23,6 +23,7 @@ for file in sorted(Path(sys.argv[1], "openings").glob("*.yaml")):
     YAML(typ="safe").load(file)
 print(time.process_time() - start)
 """
+_HELP = "import sys; sys.argv = ['revealbook', '--help']; from revealbook.cli.app import main; main()"
 _CHECK = """
 import sys, time
 from pathlib import Path
@@ -50,7 +51,7 @@ def many(records: int, folder: Path) -> None:
 
 
 def cpu(code: str, *arguments: str) -> tuple[float, float]:
-    """Run code in a process of its own: CPU seconds it prints, and peak memory in MB of all children so far."""
+    """Run code in a process of its own: CPU seconds it prints, and peak memory (MB) of children so far."""
     done = subprocess.run(
         [sys.executable, "-c", code, *arguments], capture_output=True, text=True, check=True
     )
