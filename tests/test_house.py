@@ -1,4 +1,4 @@
-"""The house keeps its shape: small rooms, short functions, tests that mirror src, a root with nothing else."""
+"""The house keeps its shape: small rooms, short functions, tests that mirror src, a bare root."""
 
 import ast
 import statistics
