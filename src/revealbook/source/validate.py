@@ -37,6 +37,7 @@ _CODES = {
     "not_a_time": "not_a_time",
     "no_such_time": "no_such_time",
     "not_a_date": "not_a_date",
+    "limit_kinds": "limit_kinds",
 }
 
 
@@ -64,16 +65,16 @@ def _problem(model: type[BaseModel], document: Document, details: ErrorDetails) 
         known = keys_known_at(model, loc[:-1])
         facts |= {"nearest": nearest(str(loc[-1]), known), "known": known}
     elif code in {"too_small", "too_large_value"}:
-        facts["slip"] = _slip(facts)
+        facts["slip"] = _slip(facts, in_mm=any(name.endswith("_mm") for name in names))
     elif code == "refused":
         facts["pydantic_says"] = details["msg"]
     return Problem(place, code, facts)
 
 
-def _slip(facts: dict[str, Any]) -> str | None:
+def _slip(facts: dict[str, Any], *, in_mm: bool) -> str | None:
     """Name the unit that was probably typed, when the value would make sense in it."""
-    value, key = facts["value"], facts["key"]
-    if not isinstance(value, int | float) or value <= 0 or not key.endswith("_mm"):
+    value = facts["value"]
+    if not in_mm or not isinstance(value, int | float) or value <= 0:
         return None
     low = facts.get("ge", 0)
     return "m" if value < low <= value * 1000 <= _LONGEST_MM else None
