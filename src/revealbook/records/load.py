@@ -18,6 +18,7 @@ SITE_FILE = "site.yaml"
 OPENINGS = "openings"
 PHOTOS = "photos"
 OVERLAYS = "rules"
+_ENDINGS = frozenset({".yaml", ".yml"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,7 +53,13 @@ def look_into(path: Path) -> Folder | Problem:
 
 
 def _yaml_files(folder: Path) -> tuple[Path, ...]:
-    return tuple(sorted(file for file in folder.glob("*.yaml") if file.is_file()))
+    """Find all YAML files below a folder, so that none is left out for its ending or place."""
+    found = (file for file in folder.rglob("*") if file.suffix.casefold() in _ENDINGS)
+    return tuple(sorted(file for file in found if file.is_file() and not _hidden(file.relative_to(folder))))
+
+
+def _hidden(path: Path) -> bool:
+    return any(part.startswith(".") for part in path.parts)
 
 
 def load_site(folder: Folder) -> SiteFile | tuple[Problem, ...]:
@@ -68,16 +75,22 @@ def load_site(folder: Folder) -> SiteFile | tuple[Problem, ...]:
 def load_records(folder: Folder, site: Site) -> Iterator[Record | tuple[Problem, ...]]:
     """Read the records one by one, in order of name.
 
-    Each is checked against the site's names and the photographs present; one with any fault is given as its
-    faults, never as half a record.
+    Each is checked against the site's names, the photographs present and the marks before it; one with any
+    fault is given as its faults, never as half a record.
     """
+    marks: dict[str, str] = {}
     for file in folder.records:
         loaded = _load(Opening, folder, file)
         if not isinstance(loaded[0], Opening):
             yield loaded[1]
             continue
         record = Record(loaded[0], loaded[1])
-        yield tuple(unknown_references(record, site, folder.photos)) or record
+        problems = [*unknown_references(record, site, folder.photos)]
+        first = marks.setdefault(record.opening.mark, record.sheet.file)
+        if first != record.sheet.file:
+            facts = {"name": record.opening.mark, "first": first}
+            problems.append(Problem(record.sheet.place(("opening", "mark")), "repeated_mark", facts))
+        yield tuple(sorted(problems, key=lambda problem: problem.place)) or record
 
 
 def _load(
