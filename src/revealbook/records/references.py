@@ -53,6 +53,7 @@ def _names(site: Site) -> dict[str, tuple[str, ...]]:
         "profiles": _ids(products.profiles),
         "tapes": _ids(products.tapes),
         "foams": _ids(products.foams),
+        "tapes or foams": _ids((*products.tapes, *products.foams)),
     }
 
 
@@ -97,6 +98,6 @@ def _kind_of_product(part: BaseModel, key: str) -> str | None:
     if key != "product":
         return None
     if isinstance(part, SealEvent):
-        return "foams" if part.step == "foam" else "tapes"
+        return "tapes or foams" if part.step is None else "foams" if part.step == "foam" else "tapes"
     kinds: dict[type[BaseModel], str] = {FixingSet: "fixings", Bonding: "adhesives", Plinth: "profiles"}
     return next((kind for model, kind in kinds.items() if isinstance(part, model)), None)
