@@ -2,6 +2,7 @@
 
 from revealbook.records.part import Part, entry
 from revealbook.records.quantities import (
+    Count,
     DeviationMm,
     DiameterMm,
     GapMm,
@@ -32,7 +33,7 @@ class FixingSet(Part):
 class Bead(Part):
     """Adhesive beads as laid."""
 
-    number: int | None = entry("How many beads run along the piece.", 2)
+    number: Count | None = entry("How many beads run along the piece.", 2)
     continuous: bool | None = entry("Do they run through without a gap from end to end?", True)
     width_mm: GapMm | None = entry("Width of a bead as laid, mm.", 9)
     height_mm: DeviationMm | None = entry("Height of a bead as laid, mm.", 9)

@@ -1,7 +1,5 @@
 """The record of one opening: nine sections in the order of the work."""
 
-from pydantic import Field
-
 from revealbook.records.acceptance import (
     ClimateReading,
     Concession,
@@ -11,7 +9,7 @@ from revealbook.records.acceptance import (
     SiteNonconformity,
 )
 from revealbook.records.frame import Frame
-from revealbook.records.part import Part, Section, entry, required
+from revealbook.records.part import Part, Section, entry, listed, required
 from revealbook.records.quantities import HeightM, Many, Mark, OpeningMm, Text
 from revealbook.records.seals import Seals
 from revealbook.records.supports import Plinth, Supports
@@ -50,16 +48,19 @@ class Opening(Part):
     seals: Seals | None = entry("Tapes, foam and trim.", {"events": [{"step": "foam"}]})
     tests: Trials | None = entry("Tests, where made.", {"water_spray": {"water_inside": False}})
     hold_points: Many[HoldPoint] | None = entry("Hold points.", [{"name": "frame", "passed": True}])
-    nonconformities: Many[SiteNonconformity] = Field(
-        default=(), description="Nonconformities found on site, with their corrections; none if left out."
+    nonconformities: Many[SiteNonconformity] = listed(
+        "Nonconformities found on site, with their corrections; none if left out.",
+        {"id": "NC-1", "what": "bottom piece 3 mm out of level"},
     )
-    concessions: Many[Concession] = Field(
-        default=(), description="Nonconformities that somebody entitled accepts; none if left out."
+    concessions: Many[Concession] = listed(
+        "Nonconformities that somebody entitled accepts; none if left out.",
+        {"rule": "frame-overlap", "reason": "gas pipe beside the opening; bracket added"},
     )
     sign_offs: Many[SignOff] | None = entry("Who signs, in which role.", [{"role": "installer", "by": "ada"}])
     covering: Covering | None = entry("When the work was covered.", {"at": "2026-11-26T08:00+01:00"})
-    climate: Many[ClimateReading] = Field(
-        default=(), description="Weather readings between the events; none if left out."
+    climate: Many[ClimateReading] = listed(
+        "Weather readings between the events; none if left out.",
+        {"at": "2026-11-21T07:00+01:00", "air_c": 4.5, "rh_pct": 85},
     )
 
     @property

@@ -28,6 +28,11 @@ def required(meaning: str, example: Any) -> Any:
     return Field(description=meaning, examples=[example])
 
 
+def listed(meaning: str, example: Any) -> Any:
+    """Make a list that is empty if it is left out, where leaving it out says that there is none."""
+    return Field(default=(), description=meaning, examples=[[example]])
+
+
 class Photo(Part):
     """A photograph named from a record."""
 

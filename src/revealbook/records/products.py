@@ -2,7 +2,7 @@
 
 from typing import Literal
 
-from revealbook.records.part import Part, entry, required
+from revealbook.records.part import Part, entry, listed, required
 from revealbook.records.quantities import (
     Count,
     DiameterMm,
@@ -123,11 +123,11 @@ class Profile(Product):
 class Products(Part):
     """All products of a site, by kind."""
 
-    adhesives: Many[Adhesive] = ()
-    foams: Many[Foam] = ()
-    tapes: Many[Tape] = ()
-    fixings: Many[Fixing] = ()
-    profiles: Many[Profile] = ()
+    adhesives: Many[Adhesive] = listed("Adhesives for the frame.", {"id": "frame-bond", "air_min_c": 5})
+    foams: Many[Foam] = listed("Foams for the joint.", {"id": "joint-foam", "needs_dampening": True})
+    tapes: Many[Tape] = listed("Tapes of the inner and outer seal.", {"id": "inner-tape", "sd_m": 40})
+    fixings: Many[Fixing] = listed("Fixings.", {"id": "frame-screw-7.5", "length_mm": 112})
+    profiles: Many[Profile] = listed("Profiles.", {"id": "frame-profile", "kind": "frame", "width_mm": 80})
 
 
 class Instrument(Part):

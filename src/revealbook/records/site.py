@@ -5,7 +5,7 @@ from typing import Literal
 from pydantic import Field
 
 from revealbook.records.acceptance import Role
-from revealbook.records.part import Part, entry, required
+from revealbook.records.part import Part, entry, listed, required
 from revealbook.records.products import Instrument, Products
 from revealbook.records.quantities import HeightM, Many, Mark, Percent, SpeedMS, TemperatureC, Text
 
@@ -55,10 +55,20 @@ class Site(Part):
     firm: Text | None = entry("Firm that installs.", "Reveal & Sons (invented)")
     language: Literal["en", "de"] = Field(default="en", description="Language of packs.", examples=["en"])
     paper: Literal["A4", "Letter"] = Field(default="A4", description="Paper of packs.", examples=["A4"])
-    keep_gps: bool = Field(default=False, description="Keep the place that cameras write into photographs.")
+    keep_gps: bool = Field(
+        default=False, description="Keep the place that cameras write into photographs.", examples=[False]
+    )
     rules: RulesInForce = required("Rule set and edition.", {"set": "common-practice", "edition": "2026-11"})
-    people: Many[Person] = Field(default=(), description="People named in records.")
-    buildings: Many[Building] = Field(default=(), description="Buildings, for wind.")
+    people: Many[Person] = listed(
+        "People named in records.", {"id": "ada", "name": "Ada Fensterlein", "roles": ["installer"]}
+    )
+    buildings: Many[Building] = listed("Buildings, for wind.", {"name": "B", "height_m": 10})
     exposure: Exposure | None = entry("Climate and wind.", {"basic_wind_velocity_m_s": 25})
-    products: Products = Field(default=Products(), description="Products with data-sheet figures.")
-    instruments: Many[Instrument] = Field(default=(), description="Measuring instruments.")
+    products: Products = Field(
+        default=Products(),
+        description="Products with data-sheet figures.",
+        examples=[{"tapes": [{"id": "inner-tape", "sd_m": 40}]}],
+    )
+    instruments: Many[Instrument] = listed(
+        "Measuring instruments.", {"id": "tape-1", "measures": "length", "uncertainty": 1}
+    )
