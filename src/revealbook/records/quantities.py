@@ -47,13 +47,13 @@ Many = Annotated[tuple[Item, ...], Field(strict=False)]
 
 _Written = BeforeValidator(as_written, json_schema_input_type=str | float)
 
-Text = Annotated[str, _Written, StringConstraints(strip_whitespace=True, min_length=1, max_length=2000)]
+Text = Annotated[str, StringConstraints(strip_whitespace=True, min_length=1, max_length=2000), _Written]
 """Free text; a number is taken as it was written."""
-Mark = Annotated[str, _Written, StringConstraints(pattern=r"^[A-Za-z0-9][A-Za-z0-9._ /+-]*$", max_length=60)]
+Mark = Annotated[str, StringConstraints(pattern=r"^[A-Za-z0-9][A-Za-z0-9._ /+-]*$", max_length=60), _Written]
 """A short name that other places refer to."""
-FileName = Annotated[
-    str, StringConstraints(pattern=r"^[^/\\\x00-\x1f]+(/[^/\\\x00-\x1f]+)*$", max_length=200)
-]
+_SEGMENT = r"[^./\\\x00-\x1f][^/\\\x00-\x1f]*"
+FileName = Annotated[str, StringConstraints(pattern=rf"^{_SEGMENT}(/{_SEGMENT})*$", max_length=200), _Written]
+"""A file below a folder; no part of its path begins with a point, so that it cannot lead out of there."""
 
 _MOMENT_SCHEMA = {"type": "string", "pattern": r"^\d{4}-\d\d-\d\d[T ]\d\d:\d\d(:\d\d)?(Z|[+-]\d\d:\d\d)$"}
 Moment = Annotated[datetime, BeforeValidator(_moment), Field(json_schema_extra=_MOMENT_SCHEMA)]
