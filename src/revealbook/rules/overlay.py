@@ -24,6 +24,9 @@ class RuleChange(LimitKeys):
 
     id: RuleId = Field(description="The rule.")
     retire: bool = Field(default=False, description="Take the rule out of force.")
+    requirement: Text | None = Field(
+        default=None, description="The requirement in new words, where the old ones name the old limit."
+    )
     basis: Basis = Field(description="What the change rests on.")
     reason: Text = Field(description="Why it is made.")
 
@@ -89,7 +92,7 @@ def _changed(held: RuleInForce, change: RuleChange, file: str) -> RuleInForce:
     if change.retire:
         return RuleInForce(held.rule, record)
     stated = held.rule.model_dump(exclude={*LIMIT_KINDS, "steps"}, exclude_none=True)
-    stated |= change.model_dump(include={*LIMIT_KINDS, "steps"}, exclude_none=True)
+    stated |= change.model_dump(include={*LIMIT_KINDS, "steps", "requirement"}, exclude_none=True)
     return RuleInForce(Rule.model_validate({**stated, "basis": change.basis}), record)
 
 
