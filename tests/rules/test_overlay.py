@@ -1,0 +1,158 @@
+from typing import Any
+
+import pytest
+from tests.rules.sets import in_force, problems, read, stated
+
+from revealbook.rules.limit import Limit
+from revealbook.rules.rule_set import RuleInForce
+
+BASIS = {"kind": "supplier", "document": "mounting instructions 2026-03"}
+
+
+def change(**keys: Any) -> dict[str, Any]:
+    return {"change": [{"id": "frame-overlap", "basis": BASIS, "reason": "wider profile", **keys}]}
+
+
+def changed(**keys: Any) -> RuleInForce:
+    (held,) = in_force(stated(), overlays=(change(**keys),)).rules
+    return held
+
+
+@pytest.mark.parametrize("limit", [100, 60])
+def test_an_overlay_tightens_or_relaxes_a_limit_and_keeps_the_base(limit: float) -> None:
+    held = changed(at_least=limit)
+    assert held.rule.limit == Limit(low=limit)
+    assert held.change is not None
+    assert held.change.base is not None
+    assert held.change.base.limit == Limit(low=80)
+    assert (held.change.reason, held.change.file) == ("wider profile", "rules/0.yaml")
+
+
+def test_the_change_brings_its_own_basis() -> None:
+    held = changed(at_least=100)
+    assert held.rule.basis.document == "mounting instructions 2026-03"
+    assert held.change is not None
+    assert held.change.base is not None
+    assert held.change.base.basis.kind == "common practice"
+
+
+def test_everything_else_of_the_rule_stays() -> None:
+    held = changed(at_least=100)
+    assert (held.rule.grade, held.rule.remedy, held.rule.stage) == ("critical", "Replace the piece.", "frame")
+    assert held.rule.requirement == stated()["requirement"]
+
+
+def test_a_change_may_bring_the_requirement_in_new_words() -> None:
+    held = changed(at_least=100, requirement="The bottom piece runs at least 100 mm past the opening.")
+    assert held.rule.requirement == "The bottom piece runs at least 100 mm past the opening."
+    assert held.change is not None
+    assert held.change.base is not None
+    assert held.change.base.requirement == stated()["requirement"]
+
+
+def test_a_limit_may_become_one_of_another_kind() -> None:
+    assert changed(between=[80, 120]).rule.limit == Limit(low=80, high=120)
+    steps = [{"up_to": 1000, "limit": 60}, {"up_to": 3000, "limit": 80}]
+    assert changed(at_least_by="nominal_width", steps=steps).rule.limit.by == "nominal_width"
+
+
+def test_a_second_overlay_still_shows_the_first_base() -> None:
+    (held,) = in_force(stated(), overlays=(change(at_least=100), change(at_least=120))).rules
+    assert held.rule.limit == Limit(low=120)
+    assert held.change is not None
+    assert held.change.base is not None
+    assert held.change.base.limit == Limit(low=80)
+    assert held.change.file == "rules/1.yaml"
+
+
+def test_a_retired_rule_is_out_of_force_and_kept_with_its_reason() -> None:
+    rules = in_force(stated(), stated(id="two-beads"), overlays=(change(retire=True),))
+    assert [held.id for held in rules.rules] == ["two-beads"]
+    (retired,) = rules.retired
+    assert retired.id == "frame-overlap"
+    assert retired.change is not None
+    assert retired.change.reason == "wider profile"
+
+
+def test_an_overlay_adds_a_rule_in_the_order_of_the_work() -> None:
+    added = stated(id="substrate-dry", stage="survey", basis=BASIS)
+    rules = in_force(stated(), overlays=({"add": [added]},))
+    assert [held.id for held in rules.rules] == ["substrate-dry", "frame-overlap"]
+    assert rules.rules[0].change is not None
+    assert rules.rules[0].change.base is None
+
+
+def test_an_added_rule_is_not_one_that_there_is() -> None:
+    assert problems(stated(), overlays=({"add": [stated()]},)) == [("repeated_id", {"name": "frame-overlap"})]
+
+
+def test_a_retired_rule_may_be_replaced_in_the_same_overlay() -> None:
+    rules = in_force(stated(), overlays=({**change(retire=True), "add": [stated(at_least=90)]},))
+    assert [held.rule.limit for held in rules.rules] == [Limit(low=90)]
+    assert len(rules.retired) == 1
+
+
+def test_a_rule_that_is_not_there_is_named_with_the_nearest() -> None:
+    ((code, facts),) = problems(stated(), overlays=(change(id="frame-overlaps", at_least=90),))
+    assert (code, facts["name"], facts["nearest"]) == ("unknown_name", "frame-overlaps", "frame-overlap")
+
+
+@pytest.mark.parametrize(
+    ("keys", "code"),
+    [
+        ({}, "limit_kinds"),
+        ({"at_least": 90, "at_most": 100}, "limit_kinds"),
+        ({"retire": True, "at_least": 90}, "refused"),
+        ({"between": [100, 90]}, "refused"),
+        ({"at_least": 90, "basis": None}, "not_a_section"),
+        ({"at_least": 90, "basis": {"kind": "supplier"}}, "refused"),
+        ({"at_least": 90, "reason": ""}, "empty_text"),
+        ({"at_least": 90, "unit": "m"}, "unknown_key"),
+        ({"at_least": 90, "grade": "minor"}, "unknown_key"),
+        ({"equal_to": True}, "limit_kind_differs"),
+        ({"at_most_by": "nominal_widht", "steps": [{"up_to": 1, "limit": 1}]}, "unknown_measure"),
+    ],
+)
+def test_a_change_that_cannot_be_meant_is_refused(keys: dict[str, Any], code: str) -> None:
+    assert [found for found, _ in problems(stated(), overlays=(change(**keys),))] == [code]
+
+
+def test_a_change_that_fits_no_measure_is_pointed_at_in_the_overlay() -> None:
+    (problem,) = read(stated(), overlays=(change(equal_to=True),))
+    assert problem.place.file == "rules/0.yaml"
+    assert problem.place.line > 1
+
+
+def method(**keys: Any) -> dict[str, Any]:
+    return {"method": [{"basis": BASIS, "reason": "agreed with the client", **keys}]}
+
+
+def test_an_overlay_changes_a_method_parameter_and_says_why() -> None:
+    rules = in_force(stated(), overlays=(method(name="guard_band_factor", value=0.83),))
+    assert rules.method.guard_band_factor == 0.83
+    ((name, basis, reason),) = rules.method_changes
+    assert (name, basis.kind, reason) == ("guard_band_factor", "supplier", "agreed with the client")
+
+
+def test_a_list_of_the_method_may_be_changed() -> None:
+    rules = in_force(stated(), overlays=(method(name="signing_roles", value=["installer", "client"]),))
+    assert rules.method.signing_roles == ("installer", "client")
+
+
+def test_a_method_parameter_that_is_not_there_is_named_with_the_nearest() -> None:
+    ((code, facts),) = problems(stated(), overlays=(method(name="guard_band", value=1),))
+    assert (code, facts["nearest"]) == ("unknown_name", "guard_band_factor")
+
+
+@pytest.mark.parametrize(
+    ("name", "value"),
+    [("guard_band_factor", 9), ("decision", "by feel"), ("hold_points", ["roof"])],
+)
+def test_a_method_parameter_takes_no_value_outside_its_range(name: str, value: object) -> None:
+    ((code, facts),) = problems(stated(), overlays=(method(name=name, value=value),))
+    assert (code, facts["key"]) == ("refused", name)
+
+
+def test_faults_of_all_overlays_are_told_together() -> None:
+    found = problems(stated(), overlays=(change(id="two-beads", at_least=1), method(name="sigma", value=1)))
+    assert [code for code, _ in found] == ["unknown_name", "unknown_name"]
