@@ -3,41 +3,26 @@
 from collections.abc import Sequence
 from datetime import datetime, timedelta
 from itertools import groupby
+from math import isfinite
 
 from revealbook.measures.catalogue import CATALOGUE
 from revealbook.measures.reading import Detail, Missing, Reading
 from revealbook.present import labels
-from revealbook.present.words import N_, Words
+from revealbook.present.words import N_, SAME, Words
 from revealbook.rules.finding import Finding
 from revealbook.rules.limit import Limit
 from revealbook.rules.rule import Rule
+from revealbook.rules.rule_set import RuleInForce
 
-_PRODUCT_KEYS = frozenset(
-    {
-        "air_min_c",
-        "surface_min_c",
-        "rh_min_pct",
-        "open_minutes",
-        "moisture_max_pct",
-        "needs_primer",
-        "needs_dampening",
-        "load_after",
-        "trim_after",
-        "cover_after",
-        "sd_m",
-        "embedment_min_mm",
-        "edge_distance_min_mm",
-        "data_sheet_torque_nm",
-        "data_sheet_length_mm",
-        "profile_width_mm",
-        "joint_min_mm",
-        "joint_max_mm",
-    }
-)
+_PRODUCT_NAMES = frozenset({"product", "profile"})
+"""Keys by which a record names a product; what is missing there beside the name is a figure of site.yaml."""
+_NEGLIGIBLE = 0.001
 _REASONS = {
     "climate_outside_table": N_(
         "the weather ({read}) lies outside the product's table of waits ({lowest} to {highest})"
     ),
+    "waits_table_unusable": N_("the product's table of waits in site.yaml does not hold together"),
+    "pressed_before_laid": N_("the last piece is said to be pressed on before the first bead was laid"),
     "beyond_last_step": N_("no limit is stated for this size"),
     "diagonals_fit_no_opening": N_("no opening of this width has these diagonals"),
     "diagonals_fit_no_window": N_("no window of this width has these diagonals"),
@@ -55,10 +40,15 @@ def found(finding: Finding, rule: Rule, words: Words) -> str:
         return _missing(reading, words)
     value = _value(reading, rule, finding.limit, words)
     if details := _details(reading.details, words):
-        value = f"{value} ({details})"
+        value = details if to_data_sheet(rule) else f"{value} ({details})"
     if reading.uncertainty:
         value = f"{value}, U = {words.quantity(reading.uncertainty, _unit(rule))}"
     return value
+
+
+def to_data_sheet(rule: Rule) -> bool:
+    """Whether a rule holds a reading against its product's own figure; its limit of 0 then says nothing."""
+    return rule.measure.endswith("_margin") and rule.limit.low == 0 and rule.limit.high is None
 
 
 def _unit(rule: Rule) -> str:
@@ -107,8 +97,12 @@ def _missing(missing: Missing, words: Words) -> str:
         facts = {detail.name: _detail_value(detail, words) for detail in missing.details}
         return words.say(_REASONS[missing.what], **facts)
     name = labels.key(missing.what, words)
-    if missing.what in _PRODUCT_KEYS:
-        return words.say(N_("the product's figure “{name}” is not in site.yaml"), name=name)
+    named_at = missing.path[-1] if missing.path else ""
+    if named_at in _PRODUCT_NAMES and missing.what != named_at:
+        return words.say(
+            N_("“{name}” is not stated in site.yaml for the product used, or no product was recorded"),
+            name=name,
+        )
     return words.say(N_("“{name}” was not recorded"), name=name)
 
 
@@ -116,6 +110,8 @@ def required(limit: Limit | None, rule: Rule, words: Words) -> str:
     """Say what the limit asks for."""
     if limit is None:
         return words.say(N_("by size")) if rule.limit.by else ""
+    if to_data_sheet(rule):
+        return words.say(N_("as the data sheet states"))
     unit = _unit(rule)
     if limit.equals is not None:
         return words.yes_or_no(value=limit.equals)
@@ -153,20 +149,28 @@ def off_by(finding: Finding, rule: Rule, words: Words) -> str:
     margin, unit = finding.margin, _unit(rule)
     size = words.quantity(abs(margin), unit, 0.0)
     if finding.probability is not None:
-        share = words.number(100 * finding.probability, "%")
-        inside = words.say(N_("{share} % likely inside the limit"), share=share)
-        return f"{_side(margin, size, words)}; {inside}"
+        return f"{_side(margin, size, words)}; {_likely(finding.probability, words)}"
     return _side(margin, size, words)
 
 
+def _likely(probability: float, words: Words) -> str:
+    if probability < _NEGLIGIBLE:
+        return words.say(N_("under 0.1 % likely to be inside"))
+    if probability > 1 - _NEGLIGIBLE:
+        return words.say(N_("over 99.9 % likely to be inside"))
+    return words.say(N_("{share} % likely to be inside"), share=words.number(100 * probability, "%"))
+
+
 def _side(margin: float, size: str, words: Words) -> str:
-    if margin < 0:
-        return words.say(N_("{size} outside"), size=size)
-    return words.say(N_("{size} inside"), size=size) if margin else words.say(N_("exactly on the limit"))
+    if not isfinite(margin):
+        return ""
+    if abs(margin) <= SAME:
+        return words.say(N_("exactly on the limit"))
+    return words.say(N_("{size} inside") if margin > 0 else N_("{size} outside"), size=size)
 
 
 def brief(findings: Sequence[Finding], rule: Rule, words: Words) -> str:
-    """Give all readings of a rule in little room: values by part, with details only if there is one reading."""
+    """Give all readings of a rule in little room: values by part, and details if there is only one."""
     if len(findings) == 1:
         subject = labels.subject(findings[0].subject, words)
         only = found(findings[0], rule, words)
@@ -185,7 +189,8 @@ def brief(findings: Sequence[Finding], rule: Rule, words: Words) -> str:
 def _brief_value(finding: Finding, rule: Rule, words: Words) -> str:
     if isinstance(finding.reading, Missing):
         return _missing(finding.reading, words)
-    return _value(finding.reading, rule, finding.limit, words)
+    value = _value(finding.reading, rule, finding.limit, words)
+    return f"+{value}" if to_data_sheet(rule) and float(finding.reading.value) > 0 else value
 
 
 def limit_in_force(findings: Sequence[Finding], rule: Rule, words: Words) -> str:
@@ -193,6 +198,16 @@ def limit_in_force(findings: Sequence[Finding], rule: Rule, words: Words) -> str
     limits = {finding.limit for finding in findings}
     shared = limits.pop() if len(limits) == 1 else None
     return required(shared or rule.limit, rule, words)
+
+
+def requirement(held: RuleInForce, words: Words) -> str:
+    """Say what a rule requires, with this site's limit where an overlay changed it."""
+    said = words.say(held.rule.requirement)
+    if held.change is None or held.change.base is None:
+        return said
+    return words.say(
+        N_("{said} On this site: {limit}."), said=said, limit=required(held.rule.limit, held.rule, words)
+    )
 
 
 def could_have_gone_on(finding: Finding, words: Words) -> str:
@@ -206,5 +221,8 @@ def could_have_gone_on(finding: Finding, words: Words) -> str:
         or not isinstance(needed, float)
     ):
         return ""
-    from_when = datetime.fromisoformat(start) + timedelta(hours=needed)
+    try:
+        from_when = datetime.fromisoformat(start) + timedelta(hours=needed)
+    except OverflowError:  # beyond the calendar: no moment to name
+        return ""
     return words.say(N_("The work could have gone on from {moment}."), moment=words.moment(from_when))

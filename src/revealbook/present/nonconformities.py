@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from revealbook.present import labels
-from revealbook.present.found import could_have_gone_on, found, off_by, required
+from revealbook.present.found import could_have_gone_on, found, off_by, required, requirement
 from revealbook.present.words import Words
 from revealbook.records.acceptance import Concession
 from revealbook.rules.finding import Finding, Judgement, Outcome
@@ -123,7 +123,7 @@ def entry(
         grade=words.say(labels.GRADES[rule.grade]),
         outcome=judgement.outcome,
         outcome_word=words.say(labels.OUTCOMES[judgement.outcome]),
-        requirement=words.say(rule.requirement),
+        requirement=requirement(judgement.held, words),
         why=words.say(rule.why),
         remedy=words.say(rule.remedy),
         points=tuple(point(opening, judgement, finding, words) for finding in telling),

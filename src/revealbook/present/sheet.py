@@ -8,9 +8,11 @@ from pydantic import BaseModel
 
 from revealbook.measures.catalogue import CATALOGUE
 from revealbook.present import labels
-from revealbook.present.found import brief, limit_in_force
+from revealbook.present.conditions import ConditionsChart, conditions_chart
+from revealbook.present.found import brief, limit_in_force, requirement
 from revealbook.present.nonconformities import Entry, entries
 from revealbook.present.register import place, size
+from revealbook.present.timechart import TimeChart, time_chart
 from revealbook.present.timeline import Event, events
 from revealbook.present.verdict import Count, Verdict, counts, of_opening
 from revealbook.present.words import N_, Words
@@ -68,6 +70,8 @@ class Sheet:
     open: tuple[Entry, ...]
     stages: tuple[Stage, ...]
     events: tuple[Event, ...]
+    time_chart: TimeChart | None
+    conditions: ConditionsChart | None
     products: tuple[tuple[str, str, str, str], ...]
     pictures: tuple[Picture, ...]
     sign_offs: tuple[tuple[str, str, str], ...]
@@ -80,6 +84,7 @@ def sheet(judged: JudgedOpening, site: Site, words: Words) -> Sheet:
     people = {person.id: person.name for person in site.people}
     breached = entries(judged, Outcome.DOES_NOT_CONFORM, words, people)
     numbers = {one.rule_id: one.number for one in breached}
+    dated = events(opening, words, people)
     undecided = entries(judged, Outcome.UNDECIDED, words, people)
     return Sheet(
         mark=judged.mark,
@@ -92,7 +97,9 @@ def sheet(judged: JudgedOpening, site: Site, words: Words) -> Sheet:
         nonconformities=breached,
         open=undecided + entries(judged, Outcome.NOT_SHOWN, words, people),
         stages=tuple(_stages(judged, numbers, words)),
-        events=events(opening, words, people),
+        events=dated,
+        time_chart=time_chart(judged, dated, words),
+        conditions=conditions_chart(judged, words),
         products=tuple(_products(opening, site, words)),
         pictures=tuple(_pictures(opening)),
         sign_offs=tuple(_sign_offs(opening, words, people)),
@@ -132,7 +139,7 @@ def _row(judgement: Judgement, numbers: Mapping[str, str], words: Words) -> Rule
     rule = judgement.held.rule
     return RuleRow(
         rule_id=rule.id,
-        requirement=words.say(rule.requirement),
+        requirement=requirement(judgement.held, words),
         required=limit_in_force(judgement.findings, rule, words),
         grade=words.say(labels.GRADES[rule.grade]),
         outcome=judgement.outcome,

@@ -8,6 +8,7 @@ from typing import Any
 from revealbook.measures.physics.dew_point import dew_point_c
 from revealbook.present import labels
 from revealbook.present.words import N_, Words
+from revealbook.records.acceptance import ClimateReading
 from revealbook.records.opening import Opening
 
 
@@ -20,87 +21,101 @@ class Event:
         when: the same in words.
         what: what happened.
         who: who did it; may be empty.
-        weather: air, humidity, surface and dew point as far as they were read; may be empty.
+        weather: air, humidity, surface and dew point, each empty if it was not read.
+        only_weather: whether nothing was done but reading the weather.
     """
 
     at: datetime
     when: str
     what: str
     who: str
-    weather: str
+    weather: tuple[str, str, str, str]
+    only_weather: bool = False
 
 
 def events(opening: Opening, words: Words, people: dict[str, str]) -> tuple[Event, ...]:
     """Give all dated events of a record in order of time."""
     found = [
-        Event(at, words.moment(at), what, people.get(who, who) if who else "", weather)
-        for at, what, who, weather in _all(opening, words)
+        Event(
+            at,
+            words.moment(at),
+            what,
+            people.get(who, who) if who else "",
+            weather(reading, words),
+            isinstance(reading, ClimateReading),
+        )
+        for at, what, who, reading in _all(opening, words)
         if at is not None
     ]
     return tuple(sorted(found, key=lambda event: event.at))
 
 
-_Raw = tuple[datetime | None, str, str | None, str]
+_Raw = tuple[datetime | None, str, str | None, Any]
 
 
 def _all(opening: Opening, words: Words) -> Iterator[_Raw]:
     yield from _work(opening, words)
     for event in (opening.seals.events if opening.seals else None) or ():
         what = words.say(labels.PARTS[event.step]) if event.step else words.say(N_("seal"))
-        yield event.at, _named(what, event.product, event.batch, words), event.by, weather(event, words)
+        yield event.at, _named(what, event.product, event.batch, words), event.by, event
     for point in opening.hold_points or ():
         name = words.say(labels.PARTS.get(point.name, point.name))
         result = words.say(
             {True: N_("passed"), False: N_("not passed"), None: N_("result not recorded")}[point.passed]
         )
-        yield point.at, words.say(N_("hold point {name}: {result}"), name=name, result=result), point.by, ""
+        yield point.at, words.say(N_("hold point {name}: {result}"), name=name, result=result), point.by, None
     for wrong in opening.nonconformities:
         yield (
             wrong.found_at,
             words.say(N_("nonconformity {id} found: {what}"), id=wrong.id, what=wrong.what),
             wrong.found_by,
-            "",
+            None,
         )
         if (correction := wrong.correction) is not None:
             what = words.say(N_("{id} corrected: {what}"), id=wrong.id, what=correction.what or "")
-            yield correction.at, what, correction.by, ""
+            yield correction.at, what, correction.by, None
             yield (
                 correction.checked_at,
                 words.say(N_("correction of {id} checked"), id=wrong.id),
                 correction.checked_by,
-                "",
+                None,
             )
     for reading in opening.climate:
-        yield reading.at, words.say(N_("weather read")), None, weather(reading, words)
+        yield reading.at, words.say(N_("weather read")), None, reading
     for sign in opening.sign_offs or ():
-        yield sign.at, words.say(N_("signed as {role}"), role=words.say(labels.ROLES[sign.role])), sign.by, ""
+        yield (
+            sign.at,
+            words.say(N_("signed as {role}"), role=words.say(labels.ROLES[sign.role])),
+            sign.by,
+            None,
+        )
     for concession in opening.concessions:
         yield (
             concession.at,
             words.say(N_("concession on {rule}"), rule=concession.rule),
             concession.accepted_by,
-            "",
+            None,
         )
     if opening.covering:
-        yield opening.covering.at, words.say(N_("work covered")), opening.covering.by, ""
+        yield opening.covering.at, words.say(N_("work covered")), opening.covering.by, None
 
 
 def _work(opening: Opening, words: Words) -> Iterator[_Raw]:
     if survey := opening.survey:
-        yield survey.at, words.say(N_("opening surveyed")), survey.by, ""
+        yield survey.at, words.say(N_("opening surveyed")), survey.by, None
     if frame := opening.frame:
         if bonding := frame.bonding:
             what = _named(words.say(N_("first bead laid")), bonding.product, bonding.batch, words)
-            yield bonding.at, what, frame.by, weather(bonding, words)
-            yield bonding.pressed_at, words.say(N_("last frame piece pressed on")), frame.by, ""
-        yield frame.at, words.say(N_("mounting frame measured")), frame.by, ""
+            yield bonding.at, what, frame.by, bonding
+            yield bonding.pressed_at, words.say(N_("last frame piece pressed on")), frame.by, None
+        yield frame.at, words.say(N_("mounting frame measured")), frame.by, None
     if supports := opening.supports:
-        yield supports.at, words.say(N_("supports placed")), supports.by, ""
+        yield supports.at, words.say(N_("supports placed")), supports.by, None
     if plinth := opening.plinth:
-        yield plinth.fitted_at, words.say(N_("plinth profile fitted to the window")), plinth.by, ""
+        yield plinth.fitted_at, words.say(N_("plinth profile fitted to the window")), plinth.by, None
     if window := opening.window:
-        yield window.set_at, words.say(N_("window set")), window.by, ""
-        yield window.secured_at, words.say(N_("window secured")), window.by, ""
+        yield window.set_at, words.say(N_("window set")), window.by, None
+        yield window.secured_at, words.say(N_("window secured")), window.by, None
 
 
 def _named(what: str, product: str | None, batch: str | None, words: Words) -> str:
@@ -110,14 +125,12 @@ def _named(what: str, product: str | None, batch: str | None, words: Words) -> s
     return f"{what} ({', '.join(rest)})" if rest else what
 
 
-def weather(reading: Any, words: Words) -> str:
-    """Say air, humidity, surface and dew point as far as they were read."""
-    said = []
-    for key, unit in (("air_c", "degC"), ("rh_pct", "%"), ("surface_c", "degC")):
-        value = getattr(reading, key)
-        if value is not None:
-            said.append(f"{labels.key(key, words)} {words.quantity(value, unit)}")
-    if reading.air_c is not None and reading.rh_pct is not None:
-        dew = words.quantity(dew_point_c(reading.air_c, reading.rh_pct), "degC")
-        said.append(f"{labels.key('dew_point_c', words)} {dew}")
-    return ", ".join(said)
+def weather(reading: Any, words: Words) -> tuple[str, str, str, str]:
+    """Give air, humidity, surface and dew point in words, each empty if it was not read or cannot be told."""
+    air, rh, surface = (getattr(reading, key, None) for key in ("air_c", "rh_pct", "surface_c"))
+    dew = dew_point_c(air, rh) if air is not None and rh is not None else None
+    values = ((air, "degC"), (rh, "%"), (surface, "degC"), (dew, "degC"))
+    air_said, rh_said, surface_said, dew_said = (
+        "" if value is None else words.quantity(value, unit) for value, unit in values
+    )
+    return air_said, rh_said, surface_said, dew_said

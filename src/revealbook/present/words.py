@@ -9,19 +9,23 @@ from datetime import date, datetime
 from functools import cache
 from importlib.resources import files
 from math import isfinite
+from pathlib import Path
 
 from babel import Locale
 from babel.dates import format_date, format_datetime
 from babel.messages.pofile import read_po
 from babel.numbers import format_decimal
 
-LANGUAGES = ("en", "de")
+SAME = 1e-9
+"""Numbers closer than this differ by binary arithmetic only; judging takes them for equal as well."""
 _DECIMALS = {
     "mm": 1, "mm/m": 2, "m": 2, "ml": 0, "K": 1, "degC": 1, "%": 1, "h": 1, "min": 0, "kg": 1,
     "N": 0, "Nm": 1, "Pa": 0, "m3/h": 2, "-": 2, "number": 0,
 }  # fmt: skip
-_SYMBOLS = {"degC": "°C", "m3/h": "m³/h", "-": "", "number": ""}
-_MOST_DECIMALS = 6
+_SYMBOLS = {
+    "degC": "°C", "m3/h": "m³/h", "m3/(h m2)": "m³/(h·m²)", "m3/(h m)": "m³/(h·m)", "-": "", "number": "",
+}  # fmt: skip
+_MOST_DECIMALS = 9
 
 
 def N_(text: str) -> str:  # noqa: N802 - gettext's own name for it
@@ -45,6 +49,17 @@ class Words:
         """Give a text in the reader's language with the facts filled in."""
         said = self.translate(text)
         return said.format(**facts) if facts else said
+
+    def count(self, number: int, one: str, many: str, /, **facts: object) -> str:
+        """Say one of two texts, by whether it tells of one thing or of another number of them.
+
+        Args:
+            number: how many; both texts may name it as `{number}`.
+            one: the text for one.
+            many: the text for none or several.
+            facts: what else the texts name.
+        """
+        return self.say(one if number == 1 else many, number=number, **facts)
 
     def number(self, value: float, unit: str = "mm", against: float | None = None) -> str:
         """Write a number with as many decimals as its unit deserves, trailing zeros dropped.
@@ -94,7 +109,13 @@ class Words:
 
 
 def _seems_equal(value: float, limit: float, decimals: int) -> bool:
-    return value != limit and round(value, decimals) == round(limit, decimals)
+    return abs(value - limit) > SAME and round(value, decimals) == round(limit, decimals)
+
+
+def languages() -> dict[str, Path | None]:
+    """Give the languages there are, each with its catalogue; English needs none."""
+    folder = Path(str(files("revealbook.present") / "languages"))
+    return {"en": None} | {file.stem: file for file in sorted(folder.glob("*.po"))}
 
 
 @cache
@@ -106,10 +127,16 @@ def words_in(language: str) -> Words:
     """
     if language == "en":
         return Words(language, str)
-    if language not in LANGUAGES:
-        raise ValueError(f"There is no catalogue for {language!r}, only for {', '.join(LANGUAGES)}.")
-    source = files("revealbook.present") / "languages" / f"{language}.po"
-    with source.open("rb") as catalogue_file:
-        catalogue = read_po(catalogue_file, locale=Locale.parse(language))
-    texts = {str(message.id): str(message.string) for message in catalogue if message.id and message.string}
+    known = languages()
+    file = known.get(language)
+    if file is None:
+        raise ValueError(f"There is no catalogue for {language!r}, only for {', '.join(known)}.")
+    return catalogue(language, file)
+
+
+def catalogue(language: str, file: Path) -> Words:
+    """Read the words of a language from a gettext catalogue; what it leaves out is said in English."""
+    with file.open("rb") as opened:
+        read = read_po(opened, locale=Locale.parse(language))
+    texts = {str(message.id): str(message.string) for message in read if message.id and message.string}
     return Words(language, lambda text: texts.get(text, text))
