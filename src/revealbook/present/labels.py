@@ -1,5 +1,7 @@
 """What keys, parts and choices are called in a sentence."""
 
+import re
+
 from revealbook.measures.reading import Subject
 from revealbook.present.words import N_, Words
 from revealbook.rules.finding import Outcome
@@ -78,6 +80,7 @@ NUMBERED = {
     "bracket": N_("bracket"),
     "fixing": N_("fixing"),
     "hold point": N_("hold point"),
+    "event": N_("sealing event"),
     "concession": N_("concession"),
 }
 CHOICES = {
@@ -157,8 +160,81 @@ KEYS = {
     "lowest": N_("lowest of the table"),
     "highest": N_("highest of the table"),
     "read": N_("read"),
+    "accepted_by": N_("who accepts it"),
+    "at": N_("the time"),
+    "at_mm": N_("positions of the fixings"),
+    "bead": N_("bead between the pieces"),
+    "beside_fixings": N_("packers beside the fixings"),
+    "bonded": N_("whether it is bonded"),
+    "bonded_airtight": N_("whether it is bonded airtight"),
+    "bow_mm": N_("bow"),
+    "brackets": N_("brackets"),
+    "called_for": N_("whether supports are called for"),
+    "centre_mm": N_("position of the middle"),
+    "checked_at": N_("when it was checked"),
+    "checked_before_fixing": N_("whether it was checked before the rest was fixed"),
+    "clean": N_("whether it is clean"),
+    "continuous": N_("whether the beads run through"),
+    "corner_overlap_mm": N_("overlap at corners"),
+    "cut_out_of_square_mm": N_("deviation of the cut from square"),
+    "dampened": N_("whether surfaces were dampened"),
+    "delivered_undamaged": N_("whether it came undamaged"),
+    "dry": N_("whether it is dry"),
+    "end": N_("width at the end"),
+    "events": N_("tapes, foam and trim"),
+    "falling": N_("falling diagonal"),
+    "fitted_at": N_("when it was fitted"),
+    "fixed_by": N_("how the window is fixed"),
+    "fixed_to_wall": N_("whether it is fixed to the wall"),
+    "fixing_order": N_("order of fixing"),
+    "fixings": N_("fixings"),
+    "free_of_dust": N_("whether it is free of dust"),
+    "gap_mm": N_("gap"),
+    "hold_points": N_("hold point"),
+    "hole_diameter_mm": N_("diameter of the holes"),
+    "holes": N_("number of holes"),
+    "holes_cleaned": N_("whether holes were cleaned"),
+    "holes_mm": N_("positions of the holes"),
+    "insulation_follows_at_once": N_("whether insulation follows at once"),
+    "lengthwise_joints": N_("lengthwise joints"),
+    "load_points_mm": N_("positions of the load points"),
+    "number": N_("number of beads"),
+    "opening_function_tried": N_("whether opening and closing was tried"),
+    "out_of_flat_mm": N_("gap under the straightedge"),
+    "out_of_place_mm": N_("deviation from its place"),
+    "overlap_left_mm": N_("overlap on the left"),
+    "overlap_right_mm": N_("overlap on the right"),
+    "packed_at_fixings": N_("whether it is packed at the fixings"),
+    "passed": N_("whether it was passed"),
+    "photos": N_("photographs"),
+    "placed": N_("supports as placed"),
+    "predrilled": N_("whether holes were pre-drilled"),
+    "pressed_at": N_("when the last piece was pressed on"),
+    "primed": N_("whether it is primed"),
+    "protected_until_covered": N_("whether it was protected until covered"),
+    "reason": N_("the reason"),
+    "rising": N_("rising diagonal"),
+    "screwed": N_("whether it is screwed"),
+    "screwed_to_profile": N_("whether it is screwed to the profile"),
+    "screws": N_("kind of screws"),
+    "sealed": N_("whether it is sealed"),
+    "seating": N_("how it was brought into full contact"),
+    "secured_at": N_("when the window was secured"),
+    "set_at": N_("when the window was set"),
+    "side": N_("the side"),
+    "sign_offs": N_("sign-off"),
+    "sound": N_("whether it is sound"),
+    "start": N_("width at the start"),
+    "step": N_("what was done"),
+    "straightedge_mm": N_("length of the straightedge"),
+    "top_edge_sealed": N_("whether the upper edge is sealed"),
+    "what": N_("what was done"),
+    "without_voids": N_("whether it is filled without voids"),
 }
 """Keys of records and products, as a sentence calls them; a key that is not here is written as it is."""
+
+
+_RANGE = re.compile(r"(?<=\d)-(?=\d)")
 
 
 def subject(parts: Subject, words: Words) -> str:
@@ -172,7 +248,7 @@ def _part(part: str, words: Words) -> str:
     for prefix, label in NUMBERED.items():
         if part.startswith(prefix + " "):
             rest = part[len(prefix) + 1 :]
-            return f"{words.say(label)} {words.say(PARTS[rest]) if rest in PARTS else rest.replace('-', '–')}"
+            return f"{words.say(label)} {words.say(PARTS[rest]) if rest in PARTS else _RANGE.sub('–', rest)}"
     return part
 
 

@@ -2,6 +2,7 @@
 
 from revealbook.present.words import N_, Words
 from revealbook.source.problem import Problem
+from revealbook.source.scalars import as_written
 
 _SENTENCES = {
     "unreadable": N_("The file cannot be read: {reason}."),
@@ -41,6 +42,8 @@ _SENTENCES = {
     "not_a_time": N_("“{key}” wants a date and time with its zone, as 2026-11-20T14:05+01:00, not {value}."),
     "not_a_date": N_("“{key}” wants a date, as 2026-11-20, not {value}."),
     "no_such_time": N_("{value} is no date or time of the calendar."),
+    "left_empty": N_("“{key}” is empty here; write its value, or take the line out."),
+    "language_unknown": N_("There is no catalogue of the language “{name}” yet; there are: {known}."),
     "refused": N_("“{key}” cannot be used: {pydantic_says}."),
     "no_site_file": N_(
         "There is no {file} in this folder; is it a site folder? “revealbook begin FOLDER” makes one."
@@ -71,16 +74,18 @@ _NEAREST = N_("Did you mean “{nearest}”?")
 _KNOWN = N_("Known here: {known}.")
 _COMMA = N_("The decimal sign is a point: {point}.")
 _MANY = 12
+_LONGEST = 200
+"""Characters of a value from a file that a sentence repeats."""
 
 
 def sentence(problem: Problem, words: Words) -> str:
-    """Say what is wrong and, where it can be told, what would be right."""
+    """Say what is wrong and, where it can be told, what would be right; always in one line."""
     facts = {name: _shown(value) for name, value in problem.facts.items()}
-    said = [words.say(_SENTENCES.get(problem.code, problem.code), **facts)]
-    if nearest := problem.facts.get("nearest"):
-        said.append(words.say(_NEAREST, nearest=nearest))
+    said = [words.say(_SENTENCES[_code(problem)], **facts)]
+    if problem.facts.get("nearest"):
+        said.append(words.say(_NEAREST, nearest=facts["nearest"]))
     elif problem.code in {"unknown_key", "unknown_name"} and 0 < len(known := _known(problem)) <= _MANY:
-        said.append(words.say(_KNOWN, known=", ".join(known)))
+        said.append(words.say(_KNOWN, known=_in_one_line(", ".join(known))))
     if problem.facts.get("slip") == "m":
         value = problem.facts["value"]
         said.append(words.say(_SLIP, as_mm=words.number(float(value) * 1000)))  # type: ignore[arg-type]
@@ -89,9 +94,17 @@ def sentence(problem: Problem, words: Words) -> str:
     return " ".join(said)
 
 
+def _code(problem: Problem) -> str:
+    """Give the code whose sentence says it: a key without any value is left empty, whatever it wants."""
+    empty = problem.facts.get("value", ...) is None and problem.code.startswith(
+        ("not_a", "not_text", "not_yes")
+    )
+    return "left_empty" if empty else problem.code
+
+
 def line(problem: Problem, words: Words) -> str:
     """Give the problem on one line, with its place, as an editor can follow it."""
-    return f"{problem.place}: {sentence(problem, words)}"
+    return f"{_in_one_line(str(problem.place))}: {sentence(problem, words)}"
 
 
 def _known(problem: Problem) -> tuple[str, ...]:
@@ -105,12 +118,19 @@ def _shown(value: object) -> str:
     if value is None:
         return "nothing"
     if isinstance(value, tuple):
-        return ", ".join(map(str, value))
+        return ", ".join(map(_shown, value))
     if isinstance(value, dict):
         return "keys of its own" if value else "{}"
     if isinstance(value, list):
         return "a list"
-    return f"{value:g}" if isinstance(value, float) else str(value)
+    written = as_written(value)
+    return f"{written:.12g}" if isinstance(written, float) else _in_one_line(str(written))
+
+
+def _in_one_line(text: str) -> str:
+    """Make a text from a file fit for one line of a terminal: short, and without signs that steer it."""
+    flat = "".join(sign if sign.isprintable() else "�" for sign in " ".join(text.split()))
+    return flat if len(flat) <= _LONGEST else f"{flat[: _LONGEST - 1]}…"
 
 
 def _with_point(value: object) -> str | None:

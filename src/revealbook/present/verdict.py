@@ -50,42 +50,66 @@ def of_site(site: JudgedSite, words: Words) -> Verdict:
     """Give the verdict on a site's openings."""
     total = len(site.openings)
     worst = Counter(opening.outcome for opening in site.openings)
-    breached = [opening for opening in site.openings if opening.outcome is Outcome.DOES_NOT_CONFORM]
-    points = sum(opening.counts[Outcome.DOES_NOT_CONFORM] for opening in breached)
+    breached, open_ = worst[Outcome.DOES_NOT_CONFORM], worst[Outcome.NOT_SHOWN] + worst[Outcome.UNDECIDED]
     if not total:
-        return Verdict(Outcome.NOT_SHOWN, words.say(N_("No opening was recorded.")), "")
-    if breached:
-        text = N_("{breached} of {total} openings do not conform, in {points} points.")
-        if len(breached) == 1:
-            text = N_("1 of {total} openings does not conform, in {points} points.")
-        sentence = words.say(text, breached=len(breached), total=total, points=points)
-    elif worst[Outcome.NOT_SHOWN] or worst[Outcome.UNDECIDED]:
-        sentence = words.say(
-            N_("No nonconformity was found, but {open} of {total} openings are not fully shown or decided."),
-            open=worst[Outcome.NOT_SHOWN] + worst[Outcome.UNDECIDED],
+        sentence = words.say(N_("No opening was recorded."))
+    elif breached:
+        sentence = _breached(site, breached, words)
+    elif open_:
+        sentence = words.count(
+            open_,
+            N_("No nonconformity was found, but 1 of {total} openings is not fully shown or decided.")
+            if total > 1
+            else N_("No nonconformity was found, but the only opening is not fully shown or decided."),
+            N_(
+                "No nonconformity was found, but {number} of {total} openings are not fully shown or decided."
+            ),
             total=total,
         )
     else:
-        text = N_("All {total} openings conform.") if total > 1 else N_("The only opening conforms.")
-        sentence = words.say(text, total=total)
+        sentence = words.count(total, N_("The only opening conforms."), N_("All {number} openings conform."))
     return Verdict(site.outcome, sentence, _site_detail(site, worst, words))
 
 
+def _breached(site: JudgedSite, breached: int, words: Words) -> str:
+    total = len(site.openings)
+    points = sum(opening.counts[Outcome.DOES_NOT_CONFORM] for opening in site.openings)
+    in_points = words.count(points, N_("in one point"), N_("in {number} points"))
+    if total == 1:
+        return words.say(N_("The only opening does not conform, {in_points}."), in_points=in_points)
+    return words.count(
+        breached,
+        N_("1 of {total} openings does not conform, {in_points}."),
+        N_("{number} of {total} openings do not conform, {in_points}."),
+        total=total,
+        in_points=in_points,
+    )
+
+
 def _site_detail(site: JudgedSite, worst: Counter[Outcome], words: Words) -> str:
+    """Say how much of what does not conform is accepted, and how the other openings stand."""
+    if not worst[Outcome.DOES_NOT_CONFORM]:
+        return ""
     said = []
-    if site.outcome is Outcome.DOES_NOT_CONFORM:
-        conceded = sum(_conceded(opening) for opening in site.openings)
-        if conceded:
-            said.append(
-                words.say(N_("{conceded} of these points stand accepted by concession."), conceded=conceded)
-            )
+    if conceded := sum(map(_conceded, site.openings)):
         said.append(
-            words.say(
-                N_("{conforming} openings conform in full; {open} more lack evidence or are undecided."),
-                conforming=worst[Outcome.CONFORMS],
-                open=worst[Outcome.NOT_SHOWN] + worst[Outcome.UNDECIDED],
+            words.count(
+                conceded,
+                N_("1 of these points stands accepted by concession."),
+                N_("{number} of these points stand accepted by concession."),
             )
         )
+    if len(site.openings) > worst[Outcome.DOES_NOT_CONFORM]:
+        open_ = worst[Outcome.NOT_SHOWN] + worst[Outcome.UNDECIDED]
+        conforming = words.count(
+            worst[Outcome.CONFORMS], N_("1 opening conforms in full"), N_("{number} openings conform in full")
+        )
+        lacking = words.count(
+            open_,
+            N_("1 more lacks evidence or is undecided"),
+            N_("{number} more lack evidence or are undecided"),
+        )
+        said.append(f"{conforming}; {lacking}.")
     return " ".join(said)
 
 
@@ -110,6 +134,7 @@ def of_opening(opening: JudgedOpening, words: Words) -> Verdict:
         Outcome.DOES_NOT_CONFORM: N_("Does not conform in one point."),
         Outcome.NOT_SHOWN: N_("Not fully shown: one rule lacks evidence."),
         Outcome.UNDECIDED: N_("Undecided in one point: the limit lies inside the measurement uncertainty."),
+        Outcome.CONFORMS: N_("Conforms: the one rule that applies is met."),
     }
     count = number[opening.outcome]
     text = singular.get(opening.outcome, said[opening.outcome]) if count == 1 else said[opening.outcome]

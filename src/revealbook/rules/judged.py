@@ -46,5 +46,7 @@ class JudgedSite:
 
     @property
     def outcome(self) -> Outcome:
-        """The worst outcome of any opening."""
+        """The worst outcome of any opening; a site without openings has shown nothing."""
+        if not self.openings:
+            return Outcome.NOT_SHOWN
         return worst({opening.outcome for opening in self.openings})
