@@ -1,25 +1,32 @@
 """The whole path on one page: load > measure > judge > present > render; works without the terminal."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from datetime import UTC, datetime
+from itertools import chain
 from pathlib import Path
 from typing import TYPE_CHECKING
+
+from pydantic import BaseModel
 
 from revealbook.measures.measure import measure
 from revealbook.measures.work import Surroundings, Work
 from revealbook.present.present import Pack, present
 from revealbook.present.sheet import pictures_of
-from revealbook.present.words import words_in
-from revealbook.records.load import OVERLAYS, PHOTOS, Folder, load_records, load_site, look_into
+from revealbook.present.words import languages, words_in
+from revealbook.records.load import PHOTOS, Folder, load_records, load_site, look_into
+from revealbook.records.opening import Opening
 from revealbook.records.record import Record, SiteFile
 from revealbook.rules.conceded import unknown_concessions
 from revealbook.rules.judge import judge
 from revealbook.rules.judged import JudgedOpening, JudgedSite
+from revealbook.rules.overlay import Overlay
 from revealbook.rules.read import read_rules
 from revealbook.rules.rule_set import RuleSet, SourceFile
 from revealbook.source.place import Place
 from revealbook.source.problem import Problem
+from revealbook.source.read import read
+from revealbook.source.validate import validate
 
 if TYPE_CHECKING:
     from revealbook.render.photos import Photo
@@ -55,14 +62,18 @@ def check(path: Path, progress: Progress | None = None) -> Checked:
         return Checked(None, (folder,))
     site = load_site(folder)
     if not isinstance(site, SiteFile):
-        return Checked(None, site)
+        return Checked(None, (*site, *_faults(folder, folder.overlays, Overlay),
+                              *_faults(folder, folder.records, Opening)))  # fmt: skip
     rules = rules_of(folder, site)
-    if not isinstance(rules, RuleSet):
-        return Checked(None, rules)
+    faults = (*_unspoken(site), *(() if isinstance(rules, RuleSet) else rules))
+    records = load_records(folder, site.site)
+    if faults or not isinstance(rules, RuleSet):
+        unread = (record for record in records if not isinstance(record, Record))
+        return Checked(None, (*faults, *chain.from_iterable(unread)))
     around = Surroundings.of(site.site, rules.method)
     judged: list[JudgedOpening] = []
     problems: list[Problem] = []
-    for done, record in enumerate(load_records(folder, site.site), start=1):
+    for done, record in enumerate(records, start=1):
         found = (
             (tuple(unknown_concessions(record, rules)) or record) if isinstance(record, Record) else record
         )
@@ -75,6 +86,23 @@ def check(path: Path, progress: Progress | None = None) -> Checked:
     return Checked(JudgedSite(site, rules, tuple(judged)), tuple(problems))
 
 
+def _faults(folder: Folder, files: Iterable[Path], model: type[BaseModel]) -> Iterator[Problem]:
+    """Give what is wrong with files by themselves, where there is no site to hold them against."""
+    for file in files:
+        document = read(file, folder.shown(file))
+        valid = (document,) if isinstance(document, Problem) else validate(model, document)
+        if isinstance(valid, tuple):
+            yield from valid
+
+
+def _unspoken(site: SiteFile) -> Iterator[Problem]:
+    """Give a problem if nothing is translated into the language that the site asks for."""
+    known = languages()
+    if site.site.language not in known:
+        facts = {"name": site.site.language, "known": tuple(known)}
+        yield Problem(site.sheet.place(("language",)), "language_unknown", facts)
+
+
 def _judged(record: Record, rules: RuleSet, around: Surroundings) -> JudgedOpening:
     readings = measure(Work(record.opening, around), rules.measures)
     return JudgedOpening(record, judge(rules, readings))
@@ -82,8 +110,18 @@ def _judged(record: Record, rules: RuleSet, around: Surroundings) -> JudgedOpeni
 
 def rules_of(folder: Folder, site: SiteFile) -> RuleSet | tuple[Problem, ...]:
     """Read the rule set in force on a site, with its overlays."""
-    overlays = [SourceFile(f"{OVERLAYS}/{file.name}", file.read_bytes()) for file in folder.overlays]
-    return read_rules(site.site.rules.set, site.site.rules.edition, overlays)
+    overlays: list[SourceFile] = []
+    unreadable: list[Problem] = []
+    for file in folder.overlays:
+        try:
+            overlays.append(SourceFile(folder.shown(file), file.read_bytes()))
+        except OSError as error:
+            facts = {"reason": error.strerror or str(error)}
+            unreadable.append(Problem(Place(folder.shown(file)), "unreadable", facts))
+    rules = read_rules(site.site.rules.set, site.site.rules.edition, overlays)
+    if not unreadable:
+        return rules
+    return (*unreadable, *(() if isinstance(rules, RuleSet) else rules))
 
 
 @dataclass(frozen=True, slots=True)
@@ -150,11 +188,12 @@ def _photos(judged: JudgedSite, folder: Path, cache: Path) -> "dict[str, Photo] 
     ready: dict[str, Photo] = {}
     problems: list[Problem] = []
     for opening in judged.openings:
-        for photo in pictures_of(opening.record.opening):
+        for place, photo in pictures_of(opening.record.opening).items():
             found = ready.get(photo.file) or derive(folder / photo.file, cache)
             if isinstance(found, NoPhoto):
                 facts = {"file": photo.file, "why": found.why}
-                problems.append(Problem(Place(opening.record.sheet.file), "photo_unusable", facts))
+                where = opening.record.sheet.place((*place, "file"))
+                problems.append(Problem(where, "photo_unusable", facts))
             else:
                 ready[photo.file] = found
     return tuple(problems) or ready

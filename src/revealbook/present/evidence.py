@@ -1,6 +1,7 @@
 """What a pack carries inside itself, and its fingerprint."""
 
 import json
+import re
 from dataclasses import dataclass
 from hashlib import sha256
 from typing import Literal
@@ -11,6 +12,8 @@ from revealbook.rules.judged import JudgedSite
 
 FOLDER = "__"
 """Stands for a folder's slash in the names of embedded files."""
+_AMBIGUOUS = re.compile(r"_(?=[_/])|(?<=[_/])_")
+"""Underscores that could be taken for a folder's slash; they are written as %5F."""
 Kind = Literal["site", "record", "rules", "findings"]
 
 
@@ -39,7 +42,8 @@ class Carried:
     @property
     def name(self) -> str:
         """Its name inside the PDF, where there are no folders."""
-        return self.path.replace("/", FOLDER)
+        escaped = _AMBIGUOUS.sub("%5F", self.path.replace("%", "%25"))
+        return escaped.replace("/", FOLDER)
 
     @property
     def digest(self) -> str:
@@ -64,7 +68,7 @@ class Carried:
 
 def path_of(name: str) -> str:
     """Give back the path of a carried file from its name inside the PDF."""
-    return name.replace(FOLDER, "/")
+    return name.replace(FOLDER, "/").replace("%5F", "_").replace("%25", "%")
 
 
 def evidence(site: JudgedSite) -> tuple[Carried, ...]:

@@ -71,18 +71,36 @@ def _nearer(limit: Limit, value: float) -> float | None:
 
 
 def _details(details: tuple[Detail, ...], words: Words) -> str:
-    said = [f"{labels.key(detail.name, words)} {_detail_value(detail, words)}" for detail in details]
+    said = [
+        f"{labels.key(detail.name, words)} {_detail_value(detail, words, _beside(detail, details))}"
+        for detail in details
+    ]
     return ", ".join(said)
 
 
-def _detail_value(detail: Detail, words: Words) -> str:
+def _beside(detail: Detail, details: tuple[Detail, ...]) -> float | None:
+    """Give the number that stands closest to this one in a sentence, which it must not seem to equal."""
+    others = [
+        other.value
+        for other in details
+        if other is not detail and other.unit == detail.unit and isinstance(other.value, float | int)
+    ]
+    own = detail.value
+    return (
+        min(others, key=lambda other: abs(other - own), default=None)
+        if isinstance(own, float | int)
+        else None
+    )
+
+
+def _detail_value(detail: Detail, words: Words, beside: float | None = None) -> str:
     value = detail.value
     if isinstance(value, str):
         moment = _as_moment(value)
         return words.moment(moment) if moment else value
     if isinstance(value, bool):
         return words.yes_or_no(value=value)
-    return words.quantity(value, detail.unit)
+    return words.quantity(value, detail.unit, beside)
 
 
 def _as_moment(text: str) -> datetime | None:
@@ -183,7 +201,10 @@ def brief(findings: Sequence[Finding], rule: Rule, words: Words) -> str:
     by_value: dict[str, list[str]] = {}
     for part_words, shown in said:
         by_value.setdefault(shown, []).append(part_words)
-    return "; ".join(f"{', '.join(filter(None, parts))}: {shown}" for shown, parts in by_value.items())
+    return "; ".join(
+        f"{', '.join(filter(None, parts))}: {shown}" if any(parts) else shown
+        for shown, parts in by_value.items()
+    )
 
 
 def _brief_value(finding: Finding, rule: Rule, words: Words) -> str:
@@ -219,6 +240,7 @@ def could_have_gone_on(finding: Finding, words: Words) -> str:
         or finding.margin >= 0
         or not isinstance(start, str)
         or not isinstance(needed, float)
+        or needed <= 0  # not reckoned: the later event stands before the earlier one
     ):
         return ""
     try:

@@ -38,7 +38,7 @@ class Pack:
         sheets: one per opening.
         sources: rule set and bases.
         people: names with roles and firm.
-        last_entry: the latest moment that any record mentions.
+        last_entry: the latest moment at which any record says that something happened.
         carried: what the pack carries inside.
         fingerprint: its fingerprint.
         contents: anchors and titles of its parts, and whether each is one of the openings.
@@ -145,7 +145,10 @@ def _people(site: Site, words: Words) -> Iterator[tuple[str, str, str]]:
 
 
 def _moments(part: Any) -> Iterator[datetime]:
-    for value in part.__dict__.values():
+    """Give every moment of a record at which something happened; how long a concession runs is none."""
+    for key, value in part.__dict__.items():
+        if key == "until":
+            continue
         for item in value if isinstance(value, tuple) else (value,):
             if isinstance(item, datetime):
                 yield item

@@ -7,6 +7,7 @@ from typing import Any
 from pydantic import BaseModel
 
 from revealbook.measures.catalogue import CATALOGUE
+from revealbook.measures.reading import Path
 from revealbook.present import labels
 from revealbook.present.conditions import ConditionsChart, conditions_chart
 from revealbook.present.found import brief, limit_in_force, requirement
@@ -161,55 +162,58 @@ def _why_not(judgement: Judgement, words: Words) -> str:
 
 
 def _products(opening: Opening, site: Site, words: Words) -> Iterator[tuple[str, str, str, str]]:
-    kinds = type(site.products).model_fields
     names = {
-        product.id: product.name or product.id for kind in kinds for product in getattr(site.products, kind)
+        (kind, product.id): product.name or product.id
+        for kind in type(site.products).model_fields
+        for product in getattr(site.products, kind)
     }
-    used: list[tuple[str, Any]] = [
-        (words.say(N_("adhesive")), opening.frame.bonding if opening.frame else None)
+    used: list[tuple[str, str, Any]] = [
+        (words.say(N_("adhesive")), "adhesives", opening.frame.bonding if opening.frame else None)
     ]
     used += [
-        (words.say(labels.PARTS[event.step]), event)
+        (words.say(labels.PARTS[event.step]), "foams" if event.step == "foam" else "tapes", event)
         for event in (opening.seals.events if opening.seals else None) or ()
         if event.step and event.step != "trim"
     ]
-    for use, recorded in used:
+    missing = words.say(N_("not recorded"))
+    for use, kind, recorded in used:
         if recorded is not None:
-            missing = words.say(N_("not recorded"))
-            product = names.get(recorded.product or "", recorded.product or missing)
+            product = names.get((kind, recorded.product), recorded.product or missing)
             expires = words.day(recorded.expires) if recorded.expires else missing
             yield use, product, recorded.batch or missing, expires
     for product in sorted(_fixings(opening)):
-        yield words.say(N_("fixing")), names.get(product, product), "", ""
+        yield words.say(N_("fixing")), names.get(("fixings", product), product), "", ""
 
 
-def _fixings(part: Any) -> Iterator[str]:
-    seen = set()
-    for found in _walk(part):
-        product = getattr(found, "product", None)
-        if hasattr(found, "embedment_mm") and product and product not in seen:
-            seen.add(product)
-            yield product
+def _fixings(opening: Opening) -> set[str]:
+    return {
+        part.product
+        for _, part in _walk(opening)
+        if hasattr(part, "product") and hasattr(part, "embedment_mm") and part.product
+    }
 
 
-def _walk(part: Any) -> Iterator[Any]:
-    """Give a model and all models inside it, in the order of the record."""
-    yield part
-    for value in part.__dict__.values():
-        inside = value if isinstance(value, tuple) else (value,)
-        for item in inside:
+def _walk(part: Any, path: Path = ()) -> Iterator[tuple[Path, Any]]:
+    """Give a model and all models inside it with their paths, in the order of the record."""
+    yield path, part
+    for key, value in part.__dict__.items():
+        inside = enumerate(value) if isinstance(value, tuple) else ((None, value),)
+        for number, item in inside:
             if isinstance(item, BaseModel):
-                yield from _walk(item)
+                yield from _walk(item, (*path, key) if number is None else (*path, key, number))
 
 
-def pictures_of(opening: Opening) -> tuple[Photo, ...]:
-    """Give every photograph that a record names, once each, in the order of the record."""
-    found = {part.file: part for part in _walk(opening) if isinstance(part, Photo)}
-    return tuple(found.values())
+def pictures_of(opening: Opening) -> dict[Path, Photo]:
+    """Give every photograph that a record names with its place there, once each, in the record's order."""
+    found: dict[str, tuple[Path, Photo]] = {}
+    for path, part in _walk(opening):
+        if isinstance(part, Photo):
+            found.setdefault(part.file, (path, part))
+    return dict(found.values())
 
 
 def _pictures(opening: Opening) -> Iterator[Picture]:
-    for photo in pictures_of(opening):
+    for photo in pictures_of(opening).values():
         yield Picture(photo.file, photo.shows or photo.file)
 
 

@@ -55,9 +55,10 @@ _Raw = tuple[datetime | None, str, str | None, Any]
 
 def _all(opening: Opening, words: Words) -> Iterator[_Raw]:
     yield from _work(opening, words)
-    for event in (opening.seals.events if opening.seals else None) or ():
-        what = words.say(labels.PARTS[event.step]) if event.step else words.say(N_("seal"))
-        yield event.at, _named(what, event.product, event.batch, words), event.by, event
+    if seals := opening.seals:
+        for event in seals.events or ():
+            what = words.say(labels.PARTS[event.step]) if event.step else words.say(N_("seal"))
+            yield event.at, _named(what, event.product, event.batch, words), event.by or seals.by, event
     for point in opening.hold_points or ():
         name = words.say(labels.PARTS.get(point.name, point.name))
         result = words.say(
@@ -116,6 +117,15 @@ def _work(opening: Opening, words: Words) -> Iterator[_Raw]:
     if window := opening.window:
         yield window.set_at, words.say(N_("window set")), window.by, None
         yield window.secured_at, words.say(N_("window secured")), window.by, None
+        yield window.at, words.say(N_("window measured")), window.by, None
+    if tests := opening.tests:
+        for test, what in (
+            (tests.air_leakage, N_("air leakage tested")),
+            (tests.water_spray, N_("sprayed with water")),
+            (tests.thermometry, N_("surface temperature taken")),
+        ):
+            if test is not None:
+                yield test.at, words.say(what), test.by, None
 
 
 def _named(what: str, product: str | None, batch: str | None, words: Words) -> str:
