@@ -64,6 +64,8 @@ class Words:
     def number(self, value: float, unit: str = "mm", against: float | None = None) -> str:
         """Write a number with as many decimals as its unit deserves, trailing zeros dropped.
 
+        Thousands are not set apart: 1,475 and 1.475 mean different lengths to different readers.
+
         Args:
             value: the number, unrounded.
             unit: its unit.
@@ -74,7 +76,7 @@ class Words:
         decimals = _DECIMALS.get(unit, 2)
         while against is not None and decimals < _MOST_DECIMALS and _seems_equal(value, against, decimals):
             decimals += 1
-        pattern = "#,##0" + ("." + "#" * decimals if decimals else "")
+        pattern = "0" + ("." + "#" * decimals if decimals else "")
         return format_decimal(round(value, decimals) + 0.0, format=pattern, locale=self.language).replace(
             "-", "−"
         )
