@@ -10,14 +10,14 @@ from rich.markup import escape
 
 from revealbook.api import Checked, check
 from revealbook.cli.exit_codes import DOES_NOT_CONFORM, UNUSABLE, WELL
-from revealbook.cli.terminal import block, legend, openings_table, out, print_problems, progress
+from revealbook.cli.terminal import block, legend, openings_table, out, plain, print_problems, progress
 from revealbook.present import verdict
 from revealbook.present.export import findings
 from revealbook.present.labels import OUTCOMES
 from revealbook.present.nonconformities import entries
 from revealbook.present.problems import line
 from revealbook.present.register import register
-from revealbook.present.words import Words, words_in
+from revealbook.present.words import N_, Words, words_in
 from revealbook.rules.finding import Outcome
 from revealbook.rules.judged import JudgedSite
 from revealbook.source.nearest import nearest
@@ -46,8 +46,8 @@ def run(site: Path, asked: Asked) -> int:
             print_judged(judged, words, out(), show_open=asked.open)
         print_problems(checked.problems, words)
     unknown = _unknown(checked.judged, asked.openings)
-    if unknown:
-        typer.echo(unknown, err=True)
+    for sentence in unknown:
+        typer.echo(sentence, err=True)
     return UNUSABLE if checked.problems or judged is None or unknown else status(judged, strict=asked.strict)
 
 
@@ -65,13 +65,16 @@ def _only(judged: JudgedSite | None, marks: tuple[str, ...]) -> JudgedSite | Non
     return replace(judged, openings=tuple(one for one in judged.openings if one.mark in marks))
 
 
-def _unknown(judged: JudgedSite | None, marks: tuple[str, ...]) -> str:
+def _unknown(judged: JudgedSite | None, marks: tuple[str, ...]) -> list[str]:
+    """Give a sentence for every mark asked for that no readable opening has."""
     known = [one.mark for one in judged.openings] if judged else []
-    missing = [mark for mark in marks if mark not in known] if judged else []
-    if not missing:
-        return ""
-    near = nearest(missing[0], known)
-    return f"No readable opening is called {missing[0]}." + (f" Did you mean {near}?" if near else "")
+    said = []
+    for mark in (mark for mark in marks if judged and mark not in known):
+        near = nearest(mark, known)
+        said.append(
+            f"No readable opening is called {plain(mark)}." + (f" Did you mean {near}?" if near else "")
+        )
+    return said
 
 
 def print_judged(judged: JudgedSite, words: Words, console: Console, *, show_open: bool) -> None:
@@ -94,7 +97,11 @@ def print_judged(judged: JudgedSite, words: Words, console: Console, *, show_ope
         one.counts[Outcome.UNDECIDED] + one.counts[Outcome.NOT_SHOWN] for one in judged.openings
     )
     if open_points and not show_open:
-        hint = words.say("{number} rules are undecided or not shown; --open lists them.", number=open_points)
+        hint = words.count(
+            open_points,
+            N_("1 rule is undecided or not shown; --open tells which."),
+            N_("{number} rules are undecided or not shown; --open lists them."),
+        )
         console.print(escape(hint))
 
 

@@ -1,5 +1,6 @@
 """`revealbook rules` and `revealbook explain`: the rules in force, and one of them in full."""
 
+from collections.abc import Iterable
 from pathlib import Path
 from textwrap import wrap
 
@@ -21,6 +22,7 @@ from revealbook.source.nearest import nearest
 from revealbook.source.problem import Problem
 
 _WIDTH = 78
+_WIDEST_ID = 26
 
 
 def run_list(site: Path | None, set_name: str, stage: str | None) -> int:
@@ -31,25 +33,33 @@ def run_list(site: Path | None, set_name: str, stage: str | None) -> int:
         print_problems(rule_set, words)
         return UNUSABLE
     wanted = {held.id for held in rule_set.rules if stage in {None, held.rule.stage}}
-    stages = sorted({held.rule.stage for held in rule_set.rules})
     if not wanted:
+        stages = dict.fromkeys(held.rule.stage for held in rule_set.rules)
         typer.echo(f"No rule is of the stage {stage}; stages are: {', '.join(stages)}.", err=True)
         return UNUSABLE
     said = sources(rule_set, words)
     console = out()
     console.print(escape(f"{said.title} ({said.name})"), style="bold")
-    table = Table(box=None, pad_edge=False, padding=(0, 2, 0, 0), header_style="bold")
-    table.add_column("rule", no_wrap=True)
-    table.add_column("limit", max_width=28)
-    table.add_column("grade")
-    table.add_column("basis", overflow="ellipsis", no_wrap=True)
-    for rule in said.rules:
-        if rule.rule_id in wanted:
-            changed = f" (base: {rule.base_limit})" if rule.base_limit else ""
-            table.add_row(rule.rule_id, escape(rule.limit + changed), rule.grade, escape(rule.basis))
-    console.print(table)
-    console.print(f"{len(wanted)} rules; “revealbook explain RULE” tells one in full.", style="dim")
+    for name, lines in said.by_stage:
+        of_stage = [line for line in lines if line.rule_id in wanted]
+        if of_stage:
+            console.print()
+            console.print(_table(name, of_stage))
+    number = words.count(len(wanted), "1 rule", "{number} rules")
+    console.print(f"\n{number}; “revealbook explain RULE” tells one in full.", style="dim")
     return WELL
+
+
+def _table(stage: str, lines: Iterable[RuleLine]) -> Table:
+    """Give the rules of a stage as a table; the ids, which other commands take, are never cut."""
+    table = Table(box=None, pad_edge=False, padding=(0, 2, 0, 0), header_style="bold", expand=True)
+    table.add_column(stage, no_wrap=True, width=_WIDEST_ID)
+    table.add_column("grade", no_wrap=True, width=8)
+    table.add_column("limit", overflow="fold", ratio=1)
+    for line in lines:
+        changed = f" (rule set: {line.base_limit})" if line.base_limit else ""
+        table.add_row(line.rule_id, line.grade, escape(line.limit + changed))
+    return table
 
 
 def run_explain(rule_id: str, site: Path | None, set_name: str) -> int:

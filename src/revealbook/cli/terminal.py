@@ -1,7 +1,8 @@
 """How results look on a terminal of 80 columns, with and without colour."""
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import contextmanager
+from functools import partial
 from textwrap import wrap
 
 from rich.console import Console
@@ -9,7 +10,7 @@ from rich.markup import escape
 from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn, TimeRemainingColumn
 from rich.table import Table
 
-from revealbook.present.nonconformities import Entry, Point
+from revealbook.present.nonconformities import Accepted, Entry, Point
 from revealbook.present.problems import line
 from revealbook.present.register import Row
 from revealbook.present.words import N_, Words
@@ -24,6 +25,7 @@ MARKS = {
     Outcome.DOES_NOT_APPLY: "–",
 }
 """A shape for each outcome, told apart without colour."""
+_WIDEST_MARK = 20
 _STYLES = dict.fromkeys(Outcome, "") | {Outcome.DOES_NOT_CONFORM: "bold"}
 
 
@@ -47,19 +49,37 @@ def progress(what: str) -> Iterator[Callable[[int, int, str], None]]:
         yield lambda done, total, _name: bar.update(task, completed=done, total=total)
 
 
-def print_problems(problems: Iterable[Problem], words: Words) -> None:
-    """Print problems, one a line, with file and line."""
+def print_problems(problems: Sequence[Problem], words: Words) -> None:
+    """Print problems, one a line, with file and line; then how many there are."""
     console = err()
     for problem in problems:
         console.print(escape(line(problem, words)), soft_wrap=True)
+    if problems:
+        files = len({problem.place.file for problem in problems})
+        number = words.count(len(problems), N_("1 problem"), N_("{number} problems"))
+        said = words.count(
+            files,
+            N_("{problems} in 1 file; what could not be used was not judged."),
+            N_("{problems} in {number} files; what could not be used was not judged."),
+            problems=number,
+        )
+        console.print(escape(said), style="bold", soft_wrap=True)
+
+
+def plain(text: str) -> str:
+    """Take out of a record's text what would steer the terminal instead of being shown."""
+    return "".join(sign if sign.isprintable() else " " for sign in text)
 
 
 def openings_table(rows: Iterable[Row], words: Words) -> Table:
-    """Give the table of openings with counts by outcome."""
+    """Give the table of openings with counts by outcome.
+
+    Marks and outcomes are never cut; a mark too long for its column runs on in a second line.
+    """
     table = Table(
         box=None, pad_edge=False, padding=(0, 2, 0, 0), header_style="bold", show_edge=False, expand=True
     )
-    table.add_column(words.say(N_("opening")), no_wrap=True)
+    table.add_column(words.say(N_("opening")), max_width=_WIDEST_MARK, overflow="fold")
     table.add_column(words.say(N_("outcome")), no_wrap=True)
     for shape in MARKS.values():
         table.add_column(shape, justify="right", no_wrap=True)
@@ -68,7 +88,8 @@ def openings_table(rows: Iterable[Row], words: Words) -> Table:
         by_outcome = {count.outcome: count.number for count in row.counts}
         numbers = [str(by_outcome.get(outcome) or "·") for outcome in MARKS]
         outcome_cell = f"{MARKS[row.outcome]} {row.outcome_word}"
-        table.add_row(escape(row.mark), outcome_cell, *numbers, escape(row.place), style=_STYLES[row.outcome])
+        place = escape(plain(row.place))
+        table.add_row(escape(row.mark), outcome_cell, *numbers, place, style=_STYLES[row.outcome])
     return table
 
 
@@ -79,25 +100,37 @@ def legend(words: Words, labels: dict[Outcome, str]) -> str:
 
 def block(entry: Entry, words: Words, width: int = 78) -> str:
     """Give a nonconformity or open point as a block that a fitter understands without the manual."""
+    paragraph = partial(_paragraph, width=width)
     head = f"{MARKS[entry.outcome]} {entry.number or entry.mark}  {entry.requirement}"
-    lines = wrap(head, width, subsequent_indent="    ")
+    lines = wrap(plain(head), width, subsequent_indent="    ")
     for point in entry.points:
-        lines += wrap(_point(point, words), width, initial_indent="    ", subsequent_indent="      ")
-        lines.append(f"      {point.place}")
+        lines += paragraph(_point(point, words))
+        lines += _where(point, width)
     if entry.gone_on:
-        lines += wrap(entry.gone_on, width, initial_indent="    ", subsequent_indent="      ")
-    lines += wrap(words.say("What to do: {remedy}", remedy=entry.remedy), width, initial_indent="    ",
-                  subsequent_indent="      ")  # fmt: skip
+        lines += paragraph(entry.gone_on)
+    lines += paragraph(words.say(N_("What to do: {remedy}"), remedy=entry.remedy))
     for accepted in entry.accepted:
-        said = words.say(
-            "Accepted by concession: {by}, {at}. {reason}",
-            by=accepted.by,
-            at=accepted.at,
-            reason=accepted.reason,
-        )
-        lines += wrap(said, width, initial_indent="    ", subsequent_indent="      ")
-    lines.append(f"    {words.say('rule {rule}, {grade}', rule=entry.rule_id, grade=entry.grade)}")
-    return "\n".join(lines)
+        lines += paragraph(_concession(accepted, words))
+    rule = words.say(N_("rule {rule}, {grade}"), rule=entry.rule_id, grade=entry.grade)
+    return "\n".join([*lines, f"    {rule}"])
+
+
+def _paragraph(text: str, width: int) -> list[str]:
+    return wrap(plain(text), width, initial_indent="    ", subsequent_indent="      ")
+
+
+def _where(point: Point, width: int) -> list[str]:
+    """Say where it stands or should stand: file and line, then the keys down to it."""
+    keys = "".join(f"[{part + 1}]" if isinstance(part, int) else f".{part}" for part in point.path)[1:]
+    both = f"      {plain(point.place)}  {keys}"
+    return [both] if len(both) <= width else [f"      {plain(point.place)}", f"        {keys}"]
+
+
+def _concession(accepted: Accepted, words: Words) -> str:
+    """Say who accepted a nonconformity, when and why, as far as that was recorded."""
+    nobody = words.say(N_("nobody is named"))
+    who = ", ".join(filter(None, (accepted.by or nobody, accepted.at, accepted.covers)))
+    return words.say(N_("Accepted by concession: {who}. {reason}"), who=who, reason=accepted.reason).strip()
 
 
 def _point(point: Point, words: Words) -> str:
@@ -105,5 +138,5 @@ def _point(point: Point, words: Words) -> str:
     if point.outcome is Outcome.NOT_SHOWN:
         return f"{subject}{point.found}"
     distance = f" ({point.off_by})" if point.off_by else ""
-    return words.say("{subject}{found}; required: {required}{distance}", subject=subject, found=point.found,
-                     required=point.required, distance=distance)  # fmt: skip
+    return words.say(N_("{subject}{found}; required: {required}{distance}"), subject=subject,
+                     found=point.found, required=point.required, distance=distance)  # fmt: skip
