@@ -64,7 +64,8 @@ def test_a_limit_by_size_is_a_table_and_names_the_size() -> None:
     text = page(
         at_most_by="nominal_width", steps=[{"up_to": 1000, "limit": 10}, {"up_to": 3000, "limit": 12}]
     )
-    assert "| 1,000\u00a0mm | 10\u00a0mm |\n| 3,000\u00a0mm | 12\u00a0mm |" in section(text, "Limit")
+    sizes = [ENGLISH.quantity(size, "mm") for size in (1000, 3000)]
+    assert f"| {sizes[0]} | 10\u00a0mm |\n| {sizes[1]} | 12\u00a0mm |" in section(text, "Limit")
     assert "| size up to | at most |" in text
     assert "`nominal_width`" in section(text, "What is measured")
 

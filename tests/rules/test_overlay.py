@@ -86,6 +86,11 @@ def test_an_added_rule_is_not_one_that_there_is() -> None:
     assert problems(stated(), overlays=({"add": [stated()]},)) == [("repeated_id", {"name": "frame-overlap"})]
 
 
+def test_an_added_rule_that_fits_no_measure_is_refused_where_it_stands() -> None:
+    (problem,) = read(stated(), overlays=({"add": [stated(id="our-own", unit="m")]},))
+    assert (problem.code, problem.place.file) == ("unit_differs", "rules/0.yaml")
+
+
 def test_a_retired_rule_may_be_replaced_in_the_same_overlay() -> None:
     rules = in_force(stated(), overlays=({**change(retire=True), "add": [stated(at_least=90)]},))
     assert [held.rule.limit for held in rules.rules] == [Limit(low=90)]
