@@ -1,5 +1,7 @@
 """The commands. Each imports what it needs when it runs, so that `--help` comes at once."""
 
+import sys
+from io import TextIOWrapper
 from pathlib import Path
 from typing import Annotated, Literal
 
@@ -15,7 +17,14 @@ app = typer.Typer(
     pretty_exceptions_enable=False,
     context_settings={"help_option_names": ["-h", "--help"]},
     help="Prove the hidden work of window mounting: check records, make handover packs.",
-    epilog="Exit status: 0 nothing fails to conform, 1 something does not, 2 input could not be used.",
+    epilog="""\b
+Exit status of check:
+  0  nothing that was judged fails to conform
+  1  something does not conform
+  2  input could not be used (all other commands: 0 done, 2 not done)
+
+\b
+Begin here: revealbook begin larch-court""",
 )
 SiteFolder = Annotated[Path, typer.Argument(metavar="SITE", help="The site folder, with site.yaml in it.")]
 
@@ -36,7 +45,10 @@ def _options(
     pass
 
 
-@app.command(epilog="Example: revealbook begin larch-court --first W-1.01")
+@app.command(
+    short_help="Make a new site folder.",
+    epilog="Example: revealbook begin larch-court --first W-1.01",
+)
 def begin(
     folder: Annotated[Path, typer.Argument(metavar="FOLDER", help="The folder to make.")],
     first: Annotated[
@@ -50,7 +62,12 @@ def begin(
 
 
 @app.command(
-    epilog="Examples: revealbook check larch-court; revealbook check larch-court --opening W-2.07 --open"
+    short_help="Judge every opening: what does not conform?",
+    epilog="""\b
+Examples:
+  revealbook check larch-court
+  revealbook check larch-court --opening W-2.07 --open
+  revealbook check larch-court --format json > findings.json""",
 )
 def check(
     site: SiteFolder,
@@ -74,7 +91,10 @@ def check(
     raise typer.Exit(run(site, Asked(tuple(opening or ()), open_, strict, format_ == "json")))
 
 
-@app.command(epilog="Example: revealbook pack larch-court --to larch-court.pdf")
+@app.command(
+    short_help="Make the handover pack as a PDF.",
+    epilog="Example: revealbook pack larch-court --to larch-court.pdf",
+)
 def pack(
     site: SiteFolder,
     to: Annotated[
@@ -82,13 +102,24 @@ def pack(
         typer.Option("--to", metavar="FILE", help="The PDF to write; SITE/pack/<id>.pdf if left out."),
     ] = None,
 ) -> None:
-    """Make the handover pack of a site as one PDF."""
+    """Make the handover pack of a site as one PDF.
+
+    Exit status 0 says that the pack was written, also if something does not
+    conform: ask `check` for that. Nothing is written as long as a record
+    cannot be used, because a pack of half the records would hide the rest.
+    """
     from revealbook.cli.pack import run
 
     raise typer.Exit(run(site, to))
 
 
-@app.command(epilog="Examples: revealbook rules; revealbook rules --site larch-court --stage frame")
+@app.command(
+    short_help="List the rules in force.",
+    epilog="""\b
+Examples:
+  revealbook rules
+  revealbook rules --site larch-court --stage frame""",
+)
 def rules(
     site: Annotated[
         Path | None, typer.Option("--site", metavar="SITE", help="The rules in force on this site.")
@@ -100,13 +131,16 @@ def rules(
         str | None, typer.Option("--stage", metavar="STAGE", help="Only rules of this stage.")
     ] = None,
 ) -> None:
-    """List the rules in force: id, requirement, limit, grade."""
+    """List the rules in force by stage of the work: id, grade, limit."""
     from revealbook.cli.rules import run_list
 
     raise typer.Exit(run_list(site, set_, stage))
 
 
-@app.command(epilog="Example: revealbook explain foam-set-before-trim --site larch-court")
+@app.command(
+    short_help="Tell one rule in full.",
+    epilog="Example: revealbook explain foam-set-before-trim --site larch-court",
+)
 def explain(
     rule: Annotated[str, typer.Argument(metavar="RULE", help="The rule's id.")],
     site: Annotated[
@@ -122,7 +156,10 @@ def explain(
     raise typer.Exit(run_explain(rule, site, set_))
 
 
-@app.command(epilog="Example: revealbook schema record > record.schema.json")
+@app.command(
+    short_help="Print a JSON Schema, for editors.",
+    epilog="Example: revealbook schema record > record.schema.json",
+)
 def schema(
     kind: Annotated[str, typer.Argument(metavar="KIND", help="site, record, rules or overlay.")],
 ) -> None:
@@ -132,7 +169,10 @@ def schema(
     raise typer.Exit(run(kind))
 
 
-@app.command(epilog="Example: revealbook doctor")
+@app.command(
+    short_help="Can this machine make packs?",
+    epilog="Example: revealbook doctor",
+)
 def doctor() -> None:
     """Say whether this machine can make packs, and what to install if not."""
     from revealbook.cli.doctor import run
@@ -142,6 +182,9 @@ def doctor() -> None:
 
 def main() -> None:
     """Run the command line; no traceback ever reaches a user for a fault of the input."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, TextIOWrapper):
+            stream.reconfigure(errors="replace")  # a terminal that lacks a sign shows ? for it
     try:
         app()
     except OSError as error:

@@ -1,7 +1,11 @@
 """A new site folder: site file, one blank record, and folders for photographs and the site's own rules."""
 
 import json
+import re
+from errno import EEXIST
+from os import strerror
 from pathlib import Path
+from unicodedata import normalize
 
 from revealbook.records.blank import blank
 from revealbook.records.load import OPENINGS, OVERLAYS, PHOTOS, SITE_FILE
@@ -10,6 +14,8 @@ from revealbook.records.schema import WRITTEN, schema
 from revealbook.records.site import Site
 
 SCHEMAS = ".schema"
+_FILE_NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9._ +-]{0,59}")
+"""A mark that can name a file as well."""
 _MODELINE = "# yaml-language-server: $schema={up}" + SCHEMAS + "/{name}.schema.json\n"
 _SITE_HEAD = "# The site: what is the same for all openings. Leave empty what is not known.\n"
 _RECORD_HEAD = (
@@ -18,30 +24,50 @@ _RECORD_HEAD = (
 )
 
 
-def begin(folder: Path, site_id: str, mark: str) -> tuple[Path, ...]:
+def begin(folder: Path, site: str, mark: str) -> tuple[Path, ...]:
     """Make a site folder; nothing that is there already is touched.
 
     Args:
         folder: where; made if it is not there.
-        site_id: short permanent name of the site.
+        site: short permanent name of the site.
         mark: mark of the first opening.
 
     Returns:
         The files made.
 
     Raises:
-        FileExistsError: the folder holds a site already.
+        FileExistsError: the folder holds a site already, or is a file.
+        ValueError: the mark or name can be none.
     """
+    for what, name in (("mark of an opening", mark), ("name of a site", site)):
+        if not _FILE_NAME.fullmatch(name):
+            raise ValueError(
+                f"“{name}” cannot be the {what}: letters, digits, spaces and . _ - + only, beginning with a "
+                "letter or digit, at most 60."
+            )
     if (folder / SITE_FILE).exists():
-        raise FileExistsError(folder / SITE_FILE)
-    for name in (OPENINGS, PHOTOS, OVERLAYS, SCHEMAS):
-        (folder / name).mkdir(parents=True, exist_ok=True)
-    made = {folder / SCHEMAS / f"{name}.schema.json": schema_text(name) for name in WRITTEN}
-    made[folder / SITE_FILE] = _MODELINE.format(up="", name="site") + _SITE_HEAD + _blank_site(site_id)
-    made[folder / OPENINGS / f"{mark}.yaml"] = blank_record({"opening": {"mark": mark}})
-    for file, text in made.items():
-        file.write_text(text, encoding="utf-8")
-    return tuple(made)
+        raise FileExistsError(EEXIST, strerror(EEXIST), str(folder / SITE_FILE))
+    folder.mkdir(parents=True, exist_ok=True)
+    for room in (OPENINGS, PHOTOS, OVERLAYS, SCHEMAS):
+        (folder / room).mkdir(exist_ok=True)
+    texts = {folder / SCHEMAS / f"{name}.schema.json": schema_text(name) for name in WRITTEN}
+    texts[folder / SITE_FILE] = _MODELINE.format(up="", name="site") + _SITE_HEAD + _blank_site(site)
+    texts[record_file(folder, mark)] = blank_record({"opening": {"mark": mark}})
+    made = tuple(file for file in texts if not file.exists())
+    for file in made:
+        file.write_text(texts[file], encoding="utf-8")
+    return made
+
+
+def record_file(folder: Path, mark: str) -> Path:
+    """Give the file of an opening's record."""
+    return folder / OPENINGS / f"{mark}.yaml"
+
+
+def site_id(name: str) -> str:
+    """Make a short permanent name of a site out of a folder's name: `Larch Court` gives `larch-court`."""
+    ascii_only = normalize("NFKD", name).encode("ascii", "ignore").decode()
+    return "-".join(re.findall(r"[a-z0-9]+", ascii_only.lower()))[:60].rstrip("-") or "site"
 
 
 def schema_text(name: str) -> str:

@@ -8,6 +8,8 @@ from typing import Any, get_args, get_origin
 from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 
+from revealbook.source.scalars import meaning
+
 _COMMENT_COLUMN = 36
 _INDENT = "  "
 
@@ -15,7 +17,7 @@ _INDENT = "  "
 def blank(model: type[BaseModel], known: Mapping[str, Any] | None = None) -> str:
     """Write a model out as commented YAML, with what is known filled in.
 
-    Keys that are not known stay empty, which reads as *not shown*.
+    Keys that are not known stay empty, which reads as *not shown*; lists stand there behind a # each.
 
     Args:
         model: the model of the file or section.
@@ -33,8 +35,10 @@ def _keys(model: type[BaseModel], known: Mapping[str, Any], indent: str) -> Iter
         elif many:
             yield from _list(name, field, inner, value, indent)
         else:
-            yield _commented(f"{indent}{name}:", field, example=False)
-            yield from _keys(inner, value or {}, indent + _INDENT)
+            below = list(_keys(inner, value or {}, indent + _INDENT))
+            unused = all(line.lstrip().startswith("#") for line in below)
+            yield _commented(f"{indent}{'# ' if unused else ''}{name}:", field, example=False)
+            yield from below
 
 
 def _list(name: str, field: FieldInfo, inner: type[BaseModel], value: Any, indent: str) -> Iterator[str]:
@@ -57,7 +61,7 @@ def _commented(line: str, field: FieldInfo, *, example: bool = True) -> str:
     said = field.description or ""
     if example and field.examples and not line.rstrip().endswith(("true", "false")):
         said += f" e.g. {_scalar(field.examples[0]).strip()}"
-    return f"{line:<{_COMMENT_COLUMN}}# {said}" if said else line
+    return f"{line:<{_COMMENT_COLUMN - 1}} # {said}" if said else line
 
 
 def _scalar(value: Any) -> str:
@@ -77,9 +81,8 @@ def _scalar(value: Any) -> str:
 
 def _plain(text: str) -> bool:
     """Whether a text needs no quotes to stay text."""
-    return text[:1].isalpha() and all(sign.isalnum() or sign in " -_./+" for sign in text) and text not in {
-        "true", "false", "null", "True", "False", "Null",
-    }  # fmt: skip
+    signs = all(sign.isalnum() or sign in " -_./+" for sign in text)
+    return text[:1].isalpha() and signs and text == text.strip() and meaning(text) is text
 
 
 def _inside(annotation: Any) -> tuple[type[BaseModel] | None, bool]:
