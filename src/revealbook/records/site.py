@@ -1,13 +1,18 @@
 """The site file: what is the same for all openings."""
 
-from typing import Literal
+from typing import Annotated, Literal
 
-from pydantic import Field
+from pydantic import BeforeValidator, Field
 
 from revealbook.records.acceptance import Role
 from revealbook.records.part import Part, entry, listed, required
 from revealbook.records.products import Instrument, Products
 from revealbook.records.quantities import HeightM, Many, Mark, Percent, SpeedMS, TemperatureC, Text
+
+_EMPTY_IS_NONE = BeforeValidator(
+    lambda value: {} if value is None else value, json_schema_input_type=Products | None
+)
+"""A key with nothing below it, as in a blank site file, says that there is none."""
 
 
 class Person(Part):
@@ -64,7 +69,7 @@ class Site(Part):
     )
     buildings: Many[Building] = listed("Buildings, for wind.", {"name": "B", "height_m": 10})
     exposure: Exposure | None = entry("Climate and wind.", {"basic_wind_velocity_m_s": 25})
-    products: Products = Field(
+    products: Annotated[Products, _EMPTY_IS_NONE] = Field(
         default=Products(),
         description="Products with data-sheet figures.",
         examples=[{"tapes": [{"id": "inner-tape", "sd_m": 40}]}],
