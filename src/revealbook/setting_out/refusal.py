@@ -17,6 +17,13 @@ class Reason(StrEnum):
     JOINT_AT_SUPPORT = "joint at support"
     SUPPORTS_OVERLAP = "supports overlap"
     PIECE_LONGER_THAN_STOCK = "piece longer than stock"
+    SIDE_WIDER_THAN_OVERLAP = "side wider than overlap"
+    NO_RULE = "no rule in force"
+    RULES_DISAGREE = "rules disagree"
+    LIMIT_BY_UNKNOWN_SIZE = "limit by unknown size"
+    SIZE_NOT_RECORDED = "size not recorded"
+    PROFILE_NOT_NAMED = "profile not named"
+    PRODUCT_FIGURE_MISSING = "product figure missing"
 
 
 class Figure(NamedTuple):
@@ -33,10 +40,12 @@ class NotPossible:
     Attributes:
         reason: what stands in the way.
         figures: the numbers that show it, in whole millimetres.
+        about: what it speaks of, by name: a piece, rules by their ids, a product and its missing key.
     """
 
     reason: Reason
-    figures: tuple[Figure, ...]
+    figures: tuple[Figure, ...] = ()
+    about: tuple[str, ...] = ()
 
     def mm(self, name: str) -> int:
         """Give the figure of that name; ``KeyError`` where the refusal has none."""

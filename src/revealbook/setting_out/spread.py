@@ -14,7 +14,7 @@ and what is then still free is laid nearest to an even division.
 from bisect import bisect_left
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
-from functools import reduce
+from functools import lru_cache, reduce
 from itertools import pairwise
 from operator import or_
 from typing import NamedTuple, Self
@@ -225,6 +225,17 @@ def spread(
     Raises:
         ValueError: for a length, joint, stretch or margin that makes no sense.
     """
+    return _spread(length_mm, spacing, tuple(joints_mm), tuple(blocked), margin_mm)
+
+
+@lru_cache(maxsize=4096)  # a site has many pieces of few lengths
+def _spread(
+    length_mm: int,
+    spacing: Spacing,
+    joints_mm: tuple[int, ...],
+    blocked: tuple[Interval, ...],
+    margin_mm: int,
+) -> Spread | NotPossible:
     require_whole_mm("margin_mm", margin_mm)
     piece = _laid_out(length_mm, joints_mm, blocked)
     cap = _margin_cap(piece, spacing)
