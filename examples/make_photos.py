@@ -13,10 +13,9 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 import numpy as np
-from PIL import ExifTags, Image
-
 from pictures import scenes
 from pictures.canvas import Canvas, lit, taken
+from PIL import ExifTags, Image
 
 PHOTOS = Path(__file__).parent / "larch-court" / "photos"
 SIZE = (1200, 928)
@@ -65,7 +64,12 @@ SHOTS = (
     Shot("A-0.05-tape.jpg", "taped", "2026:11:13 11:28:09", portrait=True),
     Shot("A-1.01-joint.jpg", "lengthwise_joint", "2026:11:16 12:31:44"),
     Shot("A-1.01-window.jpg", "window_set", "2026:11:19 11:12:58", {"colour": (122, 92, 66)}),
-    Shot("A-1.02-climate.jpg", "climate", "2026:11:17 11:52:30", {"air": "5.0", "humid": "69", "surface": "4.6"}),
+    Shot(
+        "A-1.02-climate.jpg",
+        "climate",
+        "2026:11:17 11:52:30",
+        {"air": "5.0", "humid": "69", "surface": "4.6"},
+    ),
     Shot("A-1.02-and-A-1.03.jpg", "elevation", "2026:11:19 15:34:17", {"kind": "clay"}, gps=True),
     Shot("A-1.02-tape.jpg", "taped", "2026:11:20 10:48:02", WINTER),
     Shot("A-1.03-overlap.jpg", "overlap", "2026:11:16 13:40:51", {"overlap_mm": 62}),
@@ -73,7 +77,12 @@ SHOTS = (
     Shot("B-0.01-beads.jpg", "beads", "2026:11:10 13:06:15", orientation=3),
     Shot("B-0.01-trim.jpg", "trimmed_jamb", "2026:11:13 13:36:20", CONCRETE, portrait=True),
     Shot("B-0.02-frame.jpg", "bottom_piece", "2026:11:09 13:35:42", CONCRETE),
-    Shot("B-0.02-climate.jpg", "climate", "2026:11:12 11:06:55", {"air": "8.0", "humid": "90", "surface": "7.3", **CONCRETE}),
+    Shot(
+        "B-0.02-climate.jpg",
+        "climate",
+        "2026:11:12 11:06:55",
+        {"air": "8.0", "humid": "90", "surface": "7.3", **CONCRETE},
+    ),
     Shot("B-0.03-frame.jpg", "level_on_piece", "2026:11:27 12:58:24", {"bubble": 0.08, **CONCRETE}),
     Shot("B-1.01-corner.jpg", "corner", "2026:11:16 13:05:11", LIME),
     Shot("B-1.01-plumb.jpg", "plumb", "2026:11:17 15:25:38", LIME),

@@ -45,7 +45,9 @@ def block_wall(scene: Canvas, colour: Colour = (172, 116, 90), course: int = 250
     flat = np.ones(scene.shape, np.float32)
     mortar = cloudy(scene.shape, 16, scene.rng)
     scene.lay(flat, (168, 163, 153), mortar * joint / 8, 0.06 * mortar)
-    scene.lay(block.astype(np.float32), colour, joint + rough * 0.9 + grooves, (tint + 0.05 * rough).astype("f4"))
+    scene.lay(
+        block.astype(np.float32), colour, joint + rough * 0.9 + grooves, (tint + 0.05 * rough).astype("f4")
+    )
     dust = cloudy(scene.shape, 340, scene.rng) + 0.5 * cloudy(scene.shape, 20, scene.rng)
     scene.stain(np.clip(dust - 1.1, 0, 0.45), (206, 198, 186))
     scene.stain(np.clip(-dust - 1.3, 0, 0.3), (88, 70, 60))
@@ -81,7 +83,9 @@ def bead(scene: Canvas, at: Box, colour: Colour = (226, 226, 220), radius: float
         rows, columns = columns, rows
         at = (at[1], at[0], at[3], at[2])
     along = columns[0] if columns[0, -1] != columns[0, 0] else columns[:, 0]
-    line = (noise((3, along.size), 90, scene.rng)[1] * 3 + noise((3, along.size), 22, scene.rng)[1]).astype("f4")
+    line = (noise((3, along.size), 90, scene.rng)[1] * 3 + noise((3, along.size), 22, scene.rng)[1]).astype(
+        "f4"
+    )
     thick = radius * (1 + 0.1 * noise((3, along.size), 45, scene.rng)[1])
     flip = columns[0, -1] == columns[0, 0]
     centre, reach = (line[:, None], thick[:, None]) if flip else (line[None], thick[None])
@@ -100,7 +104,9 @@ def squeeze(scene: Canvas, at: Box, colour: Colour = (226, 226, 220)) -> None:
     bead(scene, at, colour, 10)
     spots = scene.rng.uniform(at[0], at[2], 9)
     middle = (at[1] + at[3]) / 2
-    dots(scene, [(x, middle + scene.rng.uniform(-6, 6), scene.rng.uniform(7, 15)) for x in spots], colour, 0.6)
+    dots(
+        scene, [(x, middle + scene.rng.uniform(-6, 6), scene.rng.uniform(7, 15)) for x in spots], colour, 0.6
+    )
 
 
 def dots(scene: Canvas, balls: list[tuple[float, float, float]], colour: Colour, lift: float) -> None:
@@ -127,7 +133,9 @@ def screw(scene: Canvas, across: float, down: float, radius: float = 26) -> None
     base = float(scene.relief[int(down), int(across)])
     head = np.clip((radius - away) / 1.5, 0, 1)
     dome = 9 * np.sqrt(np.clip(1 - (away / radius) ** 2, 0, 1))
-    scene.lay(head.astype("f4"), STEEL, (base + 4 + dome).astype("f4"), 0.1 * noise(scene.shape, 7, scene.rng))
+    scene.lay(
+        head.astype("f4"), STEEL, (base + 4 + dome).astype("f4"), 0.1 * noise(scene.shape, 7, scene.rng)
+    )
     angle = np.arctan2(rows - down, columns - across) + scene.rng.uniform(0, pi)
     recess = np.clip((radius * (0.36 + 0.08 * np.cos(6 * angle)) - away) / 1.2, 0, 1)
     scene.lay(recess.astype("f4"), (52, 52, 54), base + 5)
@@ -146,7 +154,9 @@ def foam(scene: Canvas, at: Box, fullness: float = 1.0) -> None:
 
 def trimmed(scene: Canvas, at: Box) -> None:
     """Foam cut off flush, its cells open."""
-    cells = np.clip(noise(scene.shape, 5, scene.rng) - 0.9, 0, 2) + np.clip(noise(scene.shape, 13, scene.rng) - 1.6, 0, 2)
+    cells = np.clip(noise(scene.shape, 5, scene.rng) - 0.9, 0, 2) + np.clip(
+        noise(scene.shape, 13, scene.rng) - 1.6, 0, 2
+    )
     fine = noise(scene.shape, 40, scene.rng)
     mask = box(scene, at, 2)
     lift = float(scene.relief[int(at[1]) - 4, int(at[0]) - 4]) * 0.5 + 12

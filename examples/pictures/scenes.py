@@ -7,8 +7,8 @@ from pictures import tools as t
 from pictures.canvas import HEIGHT, WIDTH, Canvas
 
 CLAY, LIME = (172, 116, 90), (202, 200, 192)
-BOND, COLD_BOND = (226, 226, 220), (92, 96, 100)
-INNER, OUTER, WINTER, SILL = (58, 92, 138), (214, 216, 218), (150, 58, 60), (52, 52, 54)
+BOND = (226, 226, 220)
+INNER, WINTER, SILL = (58, 92, 138), (150, 58, 60), (52, 52, 54)
 
 
 def wall(scene: Canvas, kind: str) -> None:
@@ -19,7 +19,7 @@ def wall(scene: Canvas, kind: str) -> None:
         m.block_wall(scene, CLAY if kind == "clay" else LIME)
 
 
-def beads(scene: Canvas, mark: str, kind: str = "clay", adhesive: m.Colour = BOND) -> None:
+def beads(scene: Canvas, mark: str, adhesive: m.Colour = BOND) -> None:
     """The back of a frame piece on the trestle with its two beads."""
     _bench(scene)
     m.profile(scene, (-30, 330, WIDTH + 30, 800), 60)
@@ -27,13 +27,15 @@ def beads(scene: Canvas, mark: str, kind: str = "clay", adhesive: m.Colour = BON
         m.bead(scene, (60, down - 20, WIDTH - 70, down + 20), adhesive, 21)
     for across in (260, 980):
         m.dots(scene, [(across, 565, 3)], m.DARK, 0)
-        scene.stain(m.drawn(scene, lambda pen, x=across: pen.ellipse((x - 17, 548, x + 17, 582), fill=255)), m.DARK)
+        scene.stain(
+            m.drawn(scene, lambda pen, x=across: pen.ellipse((x - 17, 548, x + 17, 582), fill=255)), m.DARK
+        )
     t.note(scene, (590, 350, 810, 406), mark)
 
 
 def _bench(scene: Canvas) -> None:
     """Trestle boards seen from above."""
-    rows, columns = scene.grid()
+    rows, _ = scene.grid()
     wander = m.noise(scene.shape, 300, scene.rng) * 9
     grain = np.sin((rows + wander) / 5.5 + m.noise(scene.shape, 120, scene.rng) * 3)
     gap = np.clip(np.abs((rows % 290) - 5) / 5, 0, 1)
@@ -102,7 +104,9 @@ def level_on_piece(scene: Canvas, mark: str, kind: str = "clay", bubble: float =
     t.note(scene, (620, 790, 850, 846), mark)
 
 
-def overlap(scene: Canvas, mark: str, kind: str = "clay", overlap_mm: int = 82, adhesive: m.Colour = BOND) -> None:
+def overlap(
+    scene: Canvas, mark: str, kind: str = "clay", overlap_mm: int = 82, adhesive: m.Colour = BOND
+) -> None:
     """The tape measure from the jamb's edge to the end of the bottom piece."""
     wall(scene, kind)
     px, jamb = 7.4, 940.0
@@ -146,7 +150,12 @@ def plinth(scene: Canvas, mark: str, kind: str = "concrete") -> None:
     m.profile(scene, (-30, 560, WIDTH + 30, 900))
     t.packers(scene, (300, 498, 430, 562))
     t.packers(scene, (1010, 498, 1140, 562))
-    scene.lay(m.box(scene, (-30, 380, WIDTH + 30, 496), 2), (92, 96, 100), 60, 0.03 * m.cloudy(scene.shape, 20, scene.rng))
+    scene.lay(
+        m.box(scene, (-30, 380, WIDTH + 30, 496), 2),
+        (92, 96, 100),
+        60,
+        0.03 * m.cloudy(scene.shape, 20, scene.rng),
+    )
     t.window(scene, (-90, -900, WIDTH + 90, 378), 120, m.WHITE, 62)
     for across in (470, 850):
         t.bracket(scene, (across, 470, across + 120, 800))
@@ -213,7 +222,13 @@ def _jamb(scene: Canvas, kind: str) -> None:
     scene.lay(m.box(scene, (656, -20, 753, HEIGHT + 20), 1), (30, 28, 26), -10)
 
 
-def taped(scene: Canvas, mark: str, kind: str = "clay", colour: m.Colour = INNER, words: str = "EXAMPLE INNER TAPE 40") -> None:
+def taped(
+    scene: Canvas,
+    mark: str,
+    kind: str = "clay",
+    colour: m.Colour = INNER,
+    words: str = "EXAMPLE INNER TAPE 40",
+) -> None:
     """Tape over the joint at a bottom corner, lapped."""
     wall(scene, kind)
     m.profile(scene, (300, -30, 640, HEIGHT + 30), 40)
@@ -221,28 +236,24 @@ def taped(scene: Canvas, mark: str, kind: str = "clay", colour: m.Colour = INNER
     t.window(scene, (680, -700, 2300, 815), 140, m.WHITE, 44)
     scene.lay(m.box(scene, (640, -20, 682, 850), 1), (228, 208, 146), 20)
     scene.lay(m.box(scene, (640, 813, WIDTH + 20, 852), 1), (228, 208, 146), 20)
-    light = (70, 74, 78) if colour == OUTER else (240, 240, 240)
-    m.tape(scene, (560, -20, 770, 905), colour, words, light)
-    m.tape(scene, (545, 735, WIDTH + 20, 925), colour, words, light)
+    m.tape(scene, (560, -20, 770, 905), colour, words)
+    m.tape(scene, (545, 735, WIDTH + 20, 925), colour, words)
     t.note(scene, (350, 1010, 570, 1066), mark)
 
 
-def climate(scene: Canvas, mark: str, kind: str = "clay", air: str = "8.5", humid: str = "72", surface: str = "7.9") -> None:
-    """The meter held against the wall before the first bead."""
+def climate(scene: Canvas, mark: str, *, air: str, humid: str, surface: str, kind: str = "clay") -> None:
+    """The meter held against the wall, showing air temperature, humidity and surface temperature."""
     wall(scene, kind)
     t.meter(scene, (430, 120, 1060, 1040), [(air, "°C"), (humid, "%"), (surface, "°C")])
     t.label(scene, (590, 890), "air  /  humidity  /  surface", 24, (206, 208, 210))
     t.note(scene, (90, 890, 320, 948), mark)
 
 
-def batch(
-    scene: Canvas, mark: str, name: str = "Example Frame Bond 2", number: str = "0412", until: str = "2027-03-31",
-    band: m.Colour = (30, 104, 92),
-) -> None:  # fmt: skip
+def batch(scene: Canvas, mark: str, *, number: str, until: str, name: str = "Example Frame Bond 2") -> None:
     """The label of the cartridge."""
     _bench(scene)
     lines = [f"BATCH  {number}", f"USE BY  {until}", "310 ml   ·   invented product"]
-    t.cartridge(scene, (90, 400, 1190, 740), name, lines, band)
+    t.cartridge(scene, (90, 400, 1190, 740), name, lines, (30, 104, 92))
     t.note(scene, (150, 880, 380, 938), mark)
 
 

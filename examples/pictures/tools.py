@@ -73,7 +73,9 @@ def _digits(scene: Canvas, at: tuple[float, float], figures: str, tall: float) -
         x = left
         for figure in figures:
             if figure == ".":
-                pen.ellipse((x - thick, top + tall - thick, x + thick * 0.8, top + tall + thick * 0.8), fill=255)
+                pen.ellipse(
+                    (x - thick, top + tall - thick, x + thick * 0.8, top + tall + thick * 0.8), fill=255
+                )
                 x += thick * 1.8
                 continue
             half, low = top + tall / 2, top + tall
@@ -118,8 +120,8 @@ def cartridge(scene: Canvas, at: Box, name: str, lines: list[str], band: tuple[i
     half, middle = (bottom - top) / 2, (top + bottom) / 2
     round_ = np.sqrt(np.clip(half**2 - (rows - middle) ** 2, 1, None)) * 0.8
     base = float(np.median(scene.relief))
-    nozzle = [(right - 10, middle - 34), (right + 60, middle - 28), (right + 250, middle - 9), (right + 250, middle + 9),
-              (right + 60, middle + 28), (right - 10, middle + 34)]  # fmt: skip
+    upper = [(right - 10, middle - 34), (right + 60, middle - 28), (right + 250, middle - 9)]
+    nozzle = upper + [(x, 2 * middle - y) for x, y in reversed(upper)]
     scene.lay(drawn(scene, lambda pen: pen.polygon(nozzle, fill=255)), (228, 228, 222), base + 60)
     scene.lay(box(scene, at, 10), (222, 224, 222), (base + round_).astype("f4"))
     paper = (left + 90, top, right - 70, bottom)
@@ -145,7 +147,9 @@ def glass(scene: Canvas, at: Box) -> None:
     scene.lay(box(scene, at, 1), (168, 184, 198), float(scene.relief.max()) * 0.2, sky.astype("f4"))
 
 
-def window(scene: Canvas, at: Box, face: float = 62, colour: tuple[int, int, int] = WHITE, lift: float = 30) -> None:
+def window(
+    scene: Canvas, at: Box, face: float = 62, colour: tuple[int, int, int] = WHITE, lift: float = 30
+) -> None:
     """A window in its frame: outer frame, sash, bead and glass as one sees them from outside."""
     left, top, right, bottom = at
     satin = 0.012 * noise(scene.shape, 80, scene.rng)
@@ -154,7 +158,9 @@ def window(scene: Canvas, at: Box, face: float = 62, colour: tuple[int, int, int
         scene.lay(box(scene, rim, 2), colour, height, satin)
     pane = face * 2.15
     glass(scene, (left + pane, top + pane, right - pane, bottom - pane))
-    seam: Plane = drawn(scene, lambda pen: pen.line((left, top, left + face, top + face), fill=255, width=1), 0.5)
+    seam: Plane = drawn(
+        scene, lambda pen: pen.line((left, top, left + face, top + face), fill=255, width=1), 0.5
+    )
     scene.stain(seam * 0.5, (150, 150, 150))
 
 
