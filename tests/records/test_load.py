@@ -100,7 +100,7 @@ def test_a_mark_that_stands_twice_names_the_first_file(tmp_path: Path) -> None:
     [
         ("people: [{id: a, name: A, roles: []}, {id: a, name: C, roles: []}]", "4:40"),
         (
-            "instruments:\n- {id: t, measures: flow, uncertainty: 1}\n- {id: t, measures: flow, uncertainty: 1}",
+            "instruments:" + "\n- {id: t, measures: flow, uncertainty: 1}" * 2,
             "6:4",
         ),
         ("products: {tapes: [{id: t}, {id: t}]}", "4:30"),
