@@ -23,8 +23,15 @@ def test_a_line_of_a_table_of_waits_has_temperature_and_hours() -> None:
         Adhesive.model_validate({"id": "a", "load_after": [{"air_c": 10}]})
 
 
-@pytest.mark.parametrize("wrong", [{"measures": "torque", "uncertainty": 1}, {"measures": "length"}, {"uncertainty": 1},
-                                   {"measures": "length", "uncertainty": -1}])  # fmt: skip
+@pytest.mark.parametrize(
+    "wrong",
+    [
+        {"measures": "torque", "uncertainty": 1},
+        {"measures": "length"},
+        {"uncertainty": 1},
+        {"measures": "length", "uncertainty": -1},
+    ],
+)
 def test_an_instrument_says_what_it_measures_and_how_well(wrong: dict[str, object]) -> None:
     with pytest.raises(ValidationError):
         Instrument.model_validate({"id": "t"} | wrong)
