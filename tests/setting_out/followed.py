@@ -23,7 +23,6 @@ SITE: dict[str, Any] = {
     },
     "instruments": [{"id": "tape-1", "measures": "length", "uncertainty": 1}],
 }
-TAPE = {"instruments": ["tape-1"]}
 
 
 def around(rule_set: RuleSet, site: dict[str, Any] = SITE) -> Surroundings:
@@ -47,8 +46,9 @@ def work_on(record: dict[str, Any], surroundings: Surroundings) -> Work:
     return Work(Opening.model_validate(record), surroundings)
 
 
-def followed(before: dict[str, Any], plan: OpeningPlan) -> dict[str, Any]:
+def followed(before: dict[str, Any], plan: OpeningPlan, *, with_tape: bool = True) -> dict[str, Any]:
     """The record once the work was done exactly as planned, each section read with the site's tape."""
+    tape = {"instruments": ["tape-1"] if with_tape else []}
     limits = plan.keeps.limits
     pieces = {piece.name: _piece(piece, plan) for piece in plan.pieces}
     for side in ("left", "right"):
@@ -66,13 +66,13 @@ def followed(before: dict[str, Any], plan: OpeningPlan) -> dict[str, Any]:
     points = [support.load_point_mm for support in plan.supports]
     record = {
         **before,
-        "survey": _survey(plan),
-        "frame": {"pieces": pieces, **TAPE},
-        "supports": {**before["supports"], "load_points_mm": points, "placed": placed, **TAPE},
+        "survey": {**_survey(plan), **tape},
+        "frame": {"pieces": pieces, **tape},
+        "supports": {**before["supports"], "load_points_mm": points, "placed": placed, **tape},
     }
     if isinstance(plan.window, WindowFixings):
         fixings = [{"side": side.side, "at_mm": list(side.fixings_mm)} for side in plan.window.sides]
-        record["window"] = {**before["window"], "fixings": fixings, **TAPE}
+        record["window"] = {**before["window"], "fixings": fixings, **tape}
     if isinstance(plan.plinth, Plinth):
         brackets = [{"at_mm": at} for at in plan.plinth.brackets_mm]
         record["plinth"] = {"used": True, "length_mm": plan.plinth.length_mm, "brackets": brackets}
@@ -84,7 +84,6 @@ def _survey(plan: OpeningPlan) -> dict[str, Any]:
     return {
         "widths_mm": {"bottom": sizes.bottom.mm, "top": sizes.top.mm},
         "heights_mm": {"left": sizes.left.mm, "right": sizes.right.mm},
-        **TAPE,
     }
 
 

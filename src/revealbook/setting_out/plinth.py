@@ -74,8 +74,10 @@ def _at_least(
     placed = bracket_positions(length_mm, limits, joints_mm)
     if isinstance(placed, NotPossible) or len(placed.positions_mm) >= number:
         return placed
-    # With the outermost as far in as they may be, these centres leave no room for fewer.
-    centres_mm = (length_mm - 2 * limits.bracket_end_distance_max_mm - 1) // max(number - 2, 1)
+    # With the outermost as far out as they may be, these centres leave no room for fewer.
+    end_mm = limits.bracket_end_distance_min_mm
+    centres_mm = (length_mm - 2 * end_mm - 1) // max(number - 2, 1)
     if centres_mm < limits.bracket_centres_min_mm:
         return not_possible(Reason.NO_ARRANGEMENT, reached_mm=length_mm, centres_max_mm=max(centres_mm, 0))
-    return bracket_positions(length_mm, replace(limits, bracket_centres_max_mm=centres_mm), joints_mm)
+    closer = replace(limits, bracket_end_distance_max_mm=end_mm, bracket_centres_max_mm=centres_mm)
+    return bracket_positions(length_mm, closer, joints_mm)
