@@ -13,7 +13,7 @@ from revealbook.records.opening import Opening
 from revealbook.records.site import Site
 from revealbook.rules.finding import Judgement
 from revealbook.rules.judge import judge
-from revealbook.rules.read import read_rules
+from revealbook.rules.read import read_rules, shipped_sets
 from revealbook.rules.rule_set import RuleSet
 from revealbook.source.problem import Problem
 from revealbook.source.read import read
@@ -33,11 +33,23 @@ def plain(path: Path) -> Any:
 
 
 @cache
-def common_practice() -> RuleSet:
-    """The shipped rule set."""
-    rules = read_rules("common-practice", None)
+def shipped(name: str) -> RuleSet:
+    """A shipped rule set."""
+    rules = read_rules(name, None)
     assert isinstance(rules, RuleSet), rules
     return rules
+
+
+def common_practice() -> RuleSet:
+    """The rule set that the others extend."""
+    return shipped("common-practice")
+
+
+@cache
+def set_of(rule: str) -> RuleSet:
+    """The smallest shipped set that holds a rule: the one that brings it."""
+    sets = sorted((shipped(name) for name in shipped_sets()), key=lambda one: len(one.rules))
+    return next(one for one in sets if rule in {held.id for held in one.rules})
 
 
 def put(data: Any, path: str, value: Any) -> None:

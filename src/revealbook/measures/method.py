@@ -20,6 +20,16 @@ class Method(BaseModel):
     guard_band_factor: float = Field(
         default=1.0, ge=0, le=3, description="Guard band as a share of the expanded uncertainty (k = 2)."
     )
+    gamma_dead: float = Field(
+        default=1.35, ge=1, le=2, description="Partial factor of dead load (EN 1990, from memory)."
+    )
+    gamma_wind: float = Field(
+        default=1.5, ge=1, le=2, description="Partial factor of wind load (EN 1990, from memory)."
+    )
+    interaction: Literal["linear", "linear to 1.2", "power 1.5", "power 2", "bolt"] = Field(
+        default="linear",
+        description="How tension and shear on a fixing are added; linear unless its approval says otherwise.",
+    )
     hold_points: tuple[Literal["substrate", "frame", "window", "foam", "before covering"], ...] = Field(
         default=("substrate", "frame", "window", "foam", "before covering"),
         strict=False,

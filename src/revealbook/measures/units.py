@@ -4,7 +4,7 @@ from typing import Literal, get_args
 
 Unit = Literal[
     "mm", "mm/m", "m", "ml", "K", "degC", "%", "h", "min", "kg", "N", "Nm", "Pa", "m3/h",
-    "-", "number", "yes/no", "choice",
+    "m3/(h m2)", "m3/(h m)", "-", "number", "yes/no", "choice",
 ]  # fmt: skip
 UNITS: tuple[str, ...] = get_args(Unit)
 """`-` is a ratio, `number` a count, `yes/no` a truth value, `choice` one of several words."""

@@ -66,18 +66,19 @@ class Work:
         """Give a product of the site, or None if none is named."""
         return None if name is None else self.around.products.get((kind, name))
 
-    def uncertainty(self, section: str, measures: str, readings: int = 1) -> float | None:
+    def uncertainty(self, section: str | Path, measures: str, readings: int = 1) -> float | None:
         """Give the expanded uncertainty (k = 2) of a difference or sum of readings in a section.
 
         Args:
-            section: the record's section, whose `instruments` were used.
+            section: the record's section, or the path of a test, whose `instruments` were used.
             measures: what kind of instrument took the reading.
             readings: how many independent readings enter with weight 1 (adds in quadrature).
 
         Returns:
             The uncertainty of the coarsest such instrument named there, or None if none is named.
         """
-        named = look(self.opening, (section, "instruments")) or ()
+        path = (section,) if isinstance(section, str) else section
+        named = look(self.opening, (*path, "instruments")) or ()
         found = [self.around.uncertainties[name] for name in named]
         fitting = [value for kind, value in found if kind == measures]
         return max(fitting) * sqrt(readings) if fitting else None
@@ -89,6 +90,11 @@ def one(work: Work, subject: Subject, path: Path, measures: str | None = None) -
     if value is None:
         return Missing(subject, str(path[-1]), path)
     return Reading(subject, value, path, work.uncertainty(str(path[0]), measures) if measures else None)
+
+
+def lacking(work: Work, subject: Subject, *paths: Path) -> tuple[Missing, ...]:
+    """Name every one of some paths at which nothing is recorded, so that all can be put right at once."""
+    return tuple(Missing(subject, str(path[-1]), path) for path in paths if look(work.opening, path) is None)
 
 
 def each(work: Work, *path: str | int) -> Iterator[tuple[int, Any]] | Missing:

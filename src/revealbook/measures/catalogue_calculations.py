@@ -1,0 +1,86 @@
+"""Measures that calculate: tests on the finished work, loads and fixings, movement, sums, balance."""
+
+from revealbook.measures import balance, fixing_use, loads, movement, sums, trials, wind
+from revealbook.measures.quantity import Function, Measure, as_recorded
+
+
+def _made(test: str) -> Function:
+    return lambda work: trials.made(work, test)
+
+
+def _flow(size_key: str) -> Function:
+    return lambda work: trials.flow_at_100_pa(work, size_key)
+
+
+_TRIALS = (
+    Measure("thermometry_made", "yes/no", "Whether thermometry was done.", _made("thermometry")),
+    Measure("leakage_tested", "yes/no", "Whether air leakage was tested.", _made("air_leakage")),
+    Measure("spray_tested", "yes/no", "Whether water was sprayed.", _made("water_spray")),
+    Measure(
+        "inside_outside_difference",
+        "K",
+        "Inside air warmer than outside air.",
+        trials.inside_outside_difference,
+    ),
+    Measure(
+        "temperature_factor",
+        "-",
+        "Temperature factor of the coldest surface.",
+        trials.factor,
+        below_zero=True,
+    ),
+    Measure("leakage_exponent", "-", "Exponent of the power law.", trials.exponent, below_zero=True),
+    Measure("leakage_r2", "-", "How well the readings follow a power law (r2).", trials.r_squared),
+    Measure("leakage_by_area", "m3/(h m2)", "Flow at 100 Pa by the window's area.", _flow("area_m2")),
+    Measure(
+        "leakage_by_joint", "m3/(h m)", "Flow at 100 Pa by the length of joint.", _flow("joint_length_m")
+    ),
+    Measure(
+        "leakage_reaches_a_class",
+        "yes/no",
+        "Whether the readings reach any class's pressure.",
+        trials.reaches_a_class,
+    ),
+    Measure("permeability_class", "number", "Air permeability class by area.", trials.permeability_class),
+    Measure(
+        "water_inside",
+        "yes/no",
+        "Whether water came in.",
+        as_recorded("tests", "water_spray", "water_inside"),
+    ),
+    Measure(
+        "spray_minutes", "min", "How long water was sprayed.", as_recorded("tests", "water_spray", "minutes")
+    ),
+)
+_LOADS = (
+    Measure(
+        "mass_beyond_glass",
+        "kg",
+        "Window's mass less that of its glass.",
+        loads.mass_beyond_glass,
+        below_zero=True,
+    ),
+    Measure("support_load", "N", "Load on each support.", loads.support_loads, below_zero=True),
+    Measure("eccentric_moment", "Nm", "Moment of the weight about the wall's face.", loads.eccentric_moment),
+    Measure("wind_suction", "Pa", "Worst wind suction on the opening.", wind.wind_suction),
+    Measure("fixing_tension", "N", "Design tension on the worst fixing.", loads.fixing_tension),
+    Measure("fixing_shear", "N", "Design shear on each fixing.", loads.fixing_shear),
+    Measure("fixing_use", "-", "Use of the worst fixing's design resistance.", fixing_use.fixing_use),
+    Measure(
+        "fixing_surplus",
+        "number",
+        "Fixings beyond those needed.",
+        fixing_use.fixing_surplus,
+        below_zero=True,
+    ),
+    Measure("movement_margin", "mm", "What the foam follows beyond the movement.", movement.movement_margin),
+)
+_SUMS = (
+    Measure("width_sum_error", "mm", "Closing error of the widths.", sums.width_sum_error),
+    Measure("height_sum_error", "mm", "Closing error of the heights.", sums.height_sum_error),
+    Measure("adhesive_ratio", "-", "Adhesive used by what the beads need.", balance.adhesive_ratio),
+    Measure("foam_ratio", "-", "Foam used by what the joint needs.", balance.foam_ratio),
+    Measure("tape_ratio", "-", "Tape used by what its runs need.", balance.tape_ratio),
+)
+CALCULATIONS = (*_TRIALS, *_LOADS, *_SUMS)
+"""Measures that calculate."""

@@ -1,0 +1,80 @@
+"""The fixings of each frame piece and support as a line of points, and what each of them can bear."""
+
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from revealbook.measures.frame import piece_path
+from revealbook.measures.reading import Missing, Path, Subject
+from revealbook.measures.work import Work, lacking
+
+
+class Line(NamedTuple):
+    """Fixings into the wall that act together.
+
+    Attributes:
+        subject: the piece or support.
+        path: where its fixings stand in the record.
+        products: of its fixings, with the path of each set.
+        length_mm: of the piece; 0 for a support.
+        positions_mm: along the piece, rising; empty for a support.
+        number: how many fixings.
+    """
+
+    subject: Subject
+    path: Path
+    products: tuple[tuple[str | None, Path], ...]
+    length_mm: float
+    positions_mm: tuple[float, ...]
+    number: int
+
+
+class Resistance(NamedTuple):
+    """Least design resistance in N among a line's fixings."""
+
+    tension_n: float
+    shear_n: float
+
+
+def line_of(work: Work, piece: str) -> Line | tuple[Missing, ...]:
+    """Give the fixings of a frame piece; or all that is missing for it."""
+    length, path = piece_path(piece, "length_mm"), piece_path(piece, "fixings")
+    sets = work.look(*path)
+    places: list[Path] = [(*path, number, "at_mm") for number in range(len(sets or ()))]
+    missing = lacking(work, (piece,), length, path, *places)
+    if missing:
+        return missing
+    positions = tuple(sorted({at for one in sets for at in one.at_mm}))
+    if not positions:
+        return (Missing((piece,), "at_mm", path),)
+    products = tuple((one.product, (*path, number)) for number, one in enumerate(sets))
+    return Line((piece,), path, products, work.look(*length), positions, len(positions))
+
+
+def support_fixings(work: Work) -> Iterator[Line]:
+    """Give the fixings of supports that are recorded as fixed to the wall through a known number of holes.
+
+    A support of which that is not recorded is not counted on; that is on the safe side.
+    """
+    for number, support in enumerate(work.look("supports", "placed") or ()):
+        if support.fixed_to_wall and support.holes:
+            path: Path = ("supports", "placed", number, "fixings")
+            product = support.fixings.product if support.fixings else None
+            yield Line((f"support {number + 1}",), path, ((product, path),), 0.0, (), support.holes)
+
+
+def resistance(work: Work, line: Line) -> Resistance | tuple[Missing, ...]:
+    """Give the least design resistances of a line's fixings, from their data sheets; or what is missing."""
+    tensions: list[float] = []
+    shears: list[float] = []
+    missing: list[Missing] = []
+    for name, path in line.products:
+        product = work.product("fixings", name)
+        if product is None:
+            missing.append(Missing(line.subject, "product", (*path, "product")))
+            continue
+        for key, found in (("tension_design_n", tensions), ("shear_design_n", shears)):
+            if (figure := getattr(product, key)) is None:
+                missing.append(Missing(line.subject, key, (*path, "product")))
+            else:
+                found.append(figure)
+    return tuple(missing) if missing else Resistance(min(tensions), min(shears))

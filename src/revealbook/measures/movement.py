@@ -1,0 +1,105 @@
+"""Thermal movement of the window's frame against what the foam in its joints can follow.
+
+Indicative only: joints defer to the data sheet, the supplier's written instructions and local codes.
+"""
+
+from collections.abc import Iterator, Mapping
+from types import MappingProxyType
+
+from revealbook.measures.physics.movement import expansion, worst_one_way_movement_mm
+from revealbook.measures.reading import Detail, Missing, Outcome, Path, Reading
+from revealbook.measures.work import Work, lacking
+
+MATERIALS: Mapping[str, str] = MappingProxyType(
+    {
+        "PVC-U": "PVC-U",
+        "timber": "timber along the grain",
+        "aluminium": "aluminium",
+        "timber-aluminium": "aluminium",
+        "steel": "structural steel",
+    }
+)
+"""The record's frame materials as the table of expansion calls them; the clad frame moves as its cladding."""
+INSTALLED: Path = ("window", "frame_temperature_c")
+MATERIAL: Path = ("window", "frame_material")
+_SIDES = {"left": "width_mm", "right": "width_mm", "bottom": "height_mm", "top": "height_mm"}
+_PLACES = ("start", "middle", "end")
+
+
+def movement_margin(work: Work) -> Iterator[Outcome]:
+    """By how many mm the foam on each side can follow more than the frame moves; negative if less.
+
+    The foam follows its share of the narrowest joint recorded on that side, one way. The frame moves from its
+    temperature when set to the coldest or the warmest of the site, whichever is farther (the worst one-way
+    movement, the idea of ASTM C1472); half of its size, or of a coupled assembly's length, moves each way.
+    """
+    missing = (*_lacks(work), *lacking(work, (), INSTALLED, MATERIAL))
+    yield from missing
+    capability = _capability(work)
+    for side, size_key in _SIDES.items():
+        widths = [("window", "joint_widths_mm", side, place) for place in _PLACES]
+        size = ("window", size_key)
+        short = lacking(work, (side,), size, *widths)
+        if short or missing or capability is None:
+            yield from short
+            continue
+        yield _margin(work, side, size, min((work.look(*path), path) for path in widths), capability)
+
+
+def _margin(
+    work: Work, side: str, size: Path, narrowest: tuple[float, Path], capability_pct: float
+) -> Outcome:
+    exposure = work.around.site.exposure
+    coldest, warmest = getattr(exposure, "coldest_frame_c", 0.0), getattr(exposure, "warmest_frame_c", 0.0)
+    length = work.look(*size)
+    if size[-1] == "width_mm":
+        length = max(length, work.look("window", "assembly_length_mm") or 0)
+    installed, alpha = work.look(*INSTALLED), expansion(MATERIALS[work.look(*MATERIAL)]).per_k
+    try:
+        moves = worst_one_way_movement_mm(alpha, length / 2, installed, coldest, warmest)
+    except ValueError:
+        details = (Detail("lowest", coldest, "degC"), Detail("highest", warmest, "degC"))
+        return Missing((side,), "installed_beyond_extremes", INSTALLED, details)
+    width, path = narrowest
+    follows = width * capability_pct / 100
+    parts = (
+        Detail("moves_mm", moves, "mm"),
+        Detail("follows_mm", follows, "mm"),
+        Detail("joint_width_mm", width, "mm", path),
+        Detail("movement_pct", capability_pct, "%"),
+        Detail("frame_temperature_c", installed, "degC", INSTALLED),
+    )
+    tape = work.uncertainty("window", "length")
+    return Reading(
+        (side,), follows - moves, path, None if tape is None else tape * capability_pct / 100, parts
+    )
+
+
+def _foams(work: Work) -> list[tuple[Path, object | None]]:
+    events = work.look("seals", "events") or ()
+    return [
+        (("seals", "events", number, "product"), work.product("foams", event.product))
+        for number, event in enumerate(events)
+        if event.step == "foam"
+    ]
+
+
+def _capability(work: Work) -> float | None:
+    """Least movement capability of all foam used, %."""
+    known = [getattr(foam, "movement_pct", None) for _, foam in _foams(work)]
+    return min((one for one in known if one is not None), default=None)
+
+
+def _lacks(work: Work) -> Iterator[Missing]:
+    exposure = work.around.site.exposure
+    for key in ("coldest_frame_c", "warmest_frame_c"):
+        if getattr(exposure, key, None) is None:
+            yield Missing((), key, ("window",))
+    foams = _foams(work)
+    if not foams:
+        yield Missing((), "foam", ("seals", "events"))
+    for path, foam in foams:
+        if foam is None:
+            yield Missing(("foam",), "product", path)
+        elif getattr(foam, "movement_pct", None) is None:
+            yield Missing(("foam",), "movement_pct", path)
