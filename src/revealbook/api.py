@@ -1,53 +1,23 @@
 """The whole path on one page: load > measure > judge > present > render; works without the terminal."""
 
-from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import UTC, datetime
-from itertools import chain
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from pydantic import BaseModel
-
-from revealbook.measures.measure import measure
-from revealbook.measures.work import Surroundings, Work
 from revealbook.present.present import Pack, present
 from revealbook.present.sheet import pictures_of
 from revealbook.present.words import languages, words_in
-from revealbook.records.load import PHOTOS, Folder, load_records, load_site, look_into
-from revealbook.records.opening import Opening
-from revealbook.records.record import Record, SiteFile
-from revealbook.rules.conceded import unknown_concessions
-from revealbook.rules.judge import judge
-from revealbook.rules.judged import JudgedOpening, JudgedSite
-from revealbook.rules.overlay import Overlay
-from revealbook.rules.read import read_rules
-from revealbook.rules.rule_set import RuleSet, SourceFile
-from revealbook.source.place import Place
+from revealbook.records.load import PHOTOS, look_into
+from revealbook.rules.judge_site import Checked, Progress, judge_site
+from revealbook.rules.judged import JudgedSite
 from revealbook.source.problem import Problem
-from revealbook.source.read import read
-from revealbook.source.validate import validate
 
 if TYPE_CHECKING:
     from revealbook.render.photos import Photo
 
-Progress = Callable[[int, int, str], None]
-"""Called with how many are done, of how many, and what was done last."""
 TEMPLATES = "report_templates"
 """A site's own templates, if it has any."""
-
-
-@dataclass(frozen=True, slots=True)
-class Checked:
-    """What checking a site folder gave.
-
-    Attributes:
-        judged: the site with every opening that could be read; None if the site file or rules could not.
-        problems: everything that could not be read, in the order of the files.
-    """
-
-    judged: JudgedSite | None
-    problems: tuple[Problem, ...]
 
 
 def check(path: Path, progress: Progress | None = None) -> Checked:
@@ -60,68 +30,18 @@ def check(path: Path, progress: Progress | None = None) -> Checked:
     folder = look_into(path)
     if isinstance(folder, Problem):
         return Checked(None, (folder,))
-    site = load_site(folder)
-    if not isinstance(site, SiteFile):
-        return Checked(None, (*site, *_faults(folder, folder.overlays, Overlay),
-                              *_faults(folder, folder.records, Opening)))  # fmt: skip
-    rules = rules_of(folder, site)
-    faults = (*_unspoken(site), *(() if isinstance(rules, RuleSet) else rules))
-    records = load_records(folder, site.site)
-    if faults or not isinstance(rules, RuleSet):
-        unread = (record for record in records if not isinstance(record, Record))
-        return Checked(None, (*faults, *chain.from_iterable(unread)))
-    around = Surroundings.of(site.site, rules.method)
-    judged: list[JudgedOpening] = []
-    problems: list[Problem] = []
-    for done, record in enumerate(records, start=1):
-        found = (
-            (tuple(unknown_concessions(record, rules)) or record) if isinstance(record, Record) else record
-        )
-        if isinstance(found, Record):
-            judged.append(_judged(found, rules, around))
-        else:
-            problems.extend(found)
-        if progress is not None:
-            progress(done, len(folder.records), folder.records[done - 1].stem)
-    return Checked(JudgedSite(site, rules, tuple(judged)), tuple(problems))
+    checked = judge_site(folder, progress=progress)
+    unspoken = _unspoken(checked.judged)
+    return replace(checked, judged=None, problems=(*unspoken, *checked.problems)) if unspoken else checked
 
 
-def _faults(folder: Folder, files: Iterable[Path], model: type[BaseModel]) -> Iterator[Problem]:
-    """Give what is wrong with files by themselves, where there is no site to hold them against."""
-    for file in files:
-        document = read(file, folder.shown(file))
-        valid = (document,) if isinstance(document, Problem) else validate(model, document)
-        if isinstance(valid, tuple):
-            yield from valid
-
-
-def _unspoken(site: SiteFile) -> Iterator[Problem]:
+def _unspoken(judged: JudgedSite | None) -> tuple[Problem, ...]:
     """Give a problem if nothing is translated into the language that the site asks for."""
     known = languages()
-    if site.site.language not in known:
-        facts = {"name": site.site.language, "known": tuple(known)}
-        yield Problem(site.sheet.place(("language",)), "language_unknown", facts)
-
-
-def _judged(record: Record, rules: RuleSet, around: Surroundings) -> JudgedOpening:
-    readings = measure(Work(record.opening, around), rules.measures)
-    return JudgedOpening(record, judge(rules, readings))
-
-
-def rules_of(folder: Folder, site: SiteFile) -> RuleSet | tuple[Problem, ...]:
-    """Read the rule set in force on a site, with its overlays."""
-    overlays: list[SourceFile] = []
-    unreadable: list[Problem] = []
-    for file in folder.overlays:
-        try:
-            overlays.append(SourceFile(folder.shown(file), file.read_bytes()))
-        except OSError as error:
-            facts = {"reason": error.strerror or str(error)}
-            unreadable.append(Problem(Place(folder.shown(file)), "unreadable", facts))
-    rules = read_rules(site.site.rules.set, site.site.rules.edition, overlays)
-    if not unreadable:
-        return rules
-    return (*unreadable, *(() if isinstance(rules, RuleSet) else rules))
+    if judged is None or judged.site.site.language in known:
+        return ()
+    facts = {"name": judged.site.site.language, "known": tuple(known)}
+    return (Problem(judged.site.sheet.place(("language",)), "language_unknown", facts),)
 
 
 @dataclass(frozen=True, slots=True)
@@ -158,6 +78,7 @@ def pack(
     Raises:
         RenderFailed: a template is wrong or asks for what is not there.
     """
+    from revealbook.render.codes import qr  # noqa: PLC0415 - as below
     from revealbook.render.embed import Attachment  # noqa: PLC0415 - checking must not load the typesetter
     from revealbook.render.look import Look  # noqa: PLC0415
     from revealbook.render.render import render_pdf  # noqa: PLC0415
@@ -176,7 +97,7 @@ def pack(
         for file in pages.carried
     ]
     context = {"pack": pages, "photos": photos, "made": dated}
-    shared = {"words": words, "say": words.say}
+    shared = {"words": words, "say": words.say, "qr": qr}
     rendered = render_pdf("pack.html", context, look=look, made=dated, attachments=attachments, shared=shared)
     return Packed(rendered.pdf, rendered.pages, pages, rendered.warnings)
 

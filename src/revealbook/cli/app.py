@@ -114,6 +114,33 @@ def pack(
 
 
 @app.command(
+    name="judge-again",
+    short_help="Judge a pack from itself.",
+    epilog="""\b
+Examples:
+  revealbook judge-again larch-court.pdf
+  revealbook judge-again larch-court.pdf --today""",
+)
+def judge_again(
+    pack: Annotated[Path, typer.Argument(metavar="PACK", help="A handover pack, as PDF.")],
+    today: Annotated[
+        bool, typer.Option("--today", help="Also say what today's edition of its rules judges differently.")
+    ] = False,
+    set_: Annotated[
+        str | None, typer.Option("--set", metavar="NAME", help="Also judge by this shipped rule set.")
+    ] = None,
+) -> None:
+    """Judge a pack again from the records and rules inside it.
+
+    Says whether findings and pages agree with what the records give.
+    Exit status 0 if they do, 1 if not, 2 if the file is no pack.
+    """
+    from revealbook.cli.judge_again import run
+
+    raise typer.Exit(run(pack, today=today, rule_set=set_))
+
+
+@app.command(
     short_help="List the rules in force.",
     epilog="""\b
 Examples:

@@ -8,7 +8,7 @@ import typer
 from rich.console import Console
 from rich.markup import escape
 
-from revealbook.api import Checked, check
+from revealbook.api import check
 from revealbook.cli.exit_codes import DOES_NOT_CONFORM, UNUSABLE, WELL
 from revealbook.cli.terminal import block, legend, openings_table, out, plain, print_problems, progress
 from revealbook.present import verdict
@@ -19,6 +19,7 @@ from revealbook.present.problems import line
 from revealbook.present.register import register
 from revealbook.present.words import N_, Words, words_in
 from revealbook.rules.finding import Outcome
+from revealbook.rules.judge_site import Checked
 from revealbook.rules.judged import JudgedSite
 from revealbook.source.nearest import nearest
 

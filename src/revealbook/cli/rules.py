@@ -8,7 +8,6 @@ import typer
 from rich.markup import escape
 from rich.table import Table
 
-from revealbook.api import rules_of
 from revealbook.cli.exit_codes import UNUSABLE, WELL
 from revealbook.cli.terminal import out, print_problems
 from revealbook.measures.catalogue import CATALOGUE
@@ -16,6 +15,7 @@ from revealbook.present.sources import RuleLine, sources
 from revealbook.present.words import Words, words_in
 from revealbook.records.load import load_site, look_into
 from revealbook.records.record import SiteFile
+from revealbook.rules.judge_site import rules_of
 from revealbook.rules.read import read_rules
 from revealbook.rules.rule_set import RuleSet
 from revealbook.source.nearest import nearest

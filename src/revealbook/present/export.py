@@ -3,6 +3,7 @@
 from math import isfinite
 from typing import Any
 
+from revealbook import __version__
 from revealbook.measures.reading import Missing, Reading
 from revealbook.present.found import found, required
 from revealbook.present.words import Words
@@ -18,6 +19,7 @@ def findings(site: JudgedSite, words: Words) -> dict[str, Any]:
     rule_set = site.rule_set
     return {
         "format": FORMAT,
+        "made_with": __version__,
         "site": site.site.site.id,
         "rule_set": {"id": rule_set.id, "edition": rule_set.edition},
         "outcome": str(site.outcome),

@@ -11,6 +11,7 @@ from pydantic import BaseModel
 from revealbook.present import labels
 from revealbook.present.evidence import Carried, evidence, fingerprint, short
 from revealbook.present.nonconformities import Entry
+from revealbook.present.overview import Overview, overview
 from revealbook.present.register import Row, register
 from revealbook.present.sheet import Sheet, sheet
 from revealbook.present.sources import Sources, sources
@@ -31,6 +32,7 @@ class Pack:
         verdict: the verdict in one sentence.
         counts: openings by worst outcome.
         rule_counts: rules on openings by outcome.
+        overview: the site at a glance.
         register: one row per opening.
         nonconformities: every nonconformity of every opening.
         to_do: openings with what was not shown or is undecided.
@@ -49,6 +51,7 @@ class Pack:
     verdict: Verdict
     counts: tuple[Count, ...]
     rule_counts: tuple[Count, ...]
+    overview: Overview
     register: tuple[Row, ...]
     nonconformities: tuple[Entry, ...]
     to_do: tuple[tuple[str, tuple[Entry, ...]], ...]
@@ -65,6 +68,10 @@ class Pack:
     def short_fingerprint(self) -> str:
         """The fingerprint's first digits, as people compare them."""
         return short(self.fingerprint)
+
+    def identity(self, mark: str) -> str:
+        """Give what the code of an opening's sheet says: its permanent name, and the pack it stands in."""
+        return f"revealbook:{self.site.id}/{mark}#{self.fingerprint}"
 
     @property
     def tally(self) -> tuple[tuple[str, str, int], ...]:
@@ -90,6 +97,7 @@ def present(judged: JudgedSite, words: Words) -> Pack:
         verdict=of_site(judged, words),
         counts=counts(Counter(opening.outcome for opening in judged.openings), words),
         rule_counts=counts(rules, words),
+        overview=overview(judged, words),
         register=register(judged, words),
         nonconformities=breached,
         to_do=tuple((page.mark, page.open) for page in sheets if page.open),
@@ -108,6 +116,7 @@ def present(judged: JudgedSite, words: Words) -> Pack:
 
 def _contents(sheets: tuple[Sheet, ...], words: Words) -> Iterator[tuple[str, str, bool]]:
     for anchor, title in (
+        ("overview", N_("The site at a glance")),
         ("register", N_("Register of openings")),
         ("nonconformities", N_("Nonconformities")),
         ("to-do", N_("Still to be shown or decided")),
@@ -145,12 +154,10 @@ def _people(site: Site, words: Words) -> Iterator[tuple[str, str, str]]:
 
 
 def _moments(part: Any) -> Iterator[datetime]:
-    """Give every moment of a record at which something happened; how long a concession runs is none."""
+    """Give every moment that a record mentions, save those that lie ahead of it."""
     for key, value in part.__dict__.items():
-        if key == "until":
-            continue
         for item in value if isinstance(value, tuple) else (value,):
-            if isinstance(item, datetime):
+            if isinstance(item, datetime) and key != "until":
                 yield item
             elif isinstance(item, BaseModel):
                 yield from _moments(item)

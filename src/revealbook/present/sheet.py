@@ -27,7 +27,7 @@ from revealbook.rules.rule import STAGES
 
 @dataclass(frozen=True, slots=True)
 class RuleRow:
-    """One rule on the sheet, with every reading it looked at or why it does not apply."""
+    """One rule on the sheet, with every reading it looked at."""
 
     rule_id: str
     requirement: str
@@ -41,11 +41,12 @@ class RuleRow:
 
 @dataclass(frozen=True, slots=True)
 class Stage:
-    """The rules of a stage of the work."""
+    """The rules of a stage of the work: those that apply one by one, the others by what rules them out."""
 
     name: str
     counts: tuple[Count, ...]
     rows: tuple[RuleRow, ...]
+    not_applying: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,9 +132,21 @@ def _stages(judged: JudgedOpening, numbers: Mapping[str, str], words: Words) -> 
     for name in STAGES:
         of_stage = [one for one in judged.judgements if one.held.rule.stage == name]
         if of_stage:
-            rows = tuple(_row(one, numbers, words) for one in of_stage)
+            applying = [one for one in of_stage if one.outcome is not Outcome.DOES_NOT_APPLY]
+            rows = tuple(_row(one, numbers, words) for one in applying)
             tally = JudgedOpening(judged.record, tuple(of_stage)).counts
-            yield Stage(words.say(labels.STAGES[name]), counts(tally, words), rows)
+            ruled_out = tuple(_not_applying(of_stage, words))
+            yield Stage(words.say(labels.STAGES[name]), counts(tally, words), rows, ruled_out)
+
+
+def _not_applying(of_stage: list[Judgement], words: Words) -> Iterator[str]:
+    """Say which rules do not apply and why, once for all that share the reason."""
+    by_reason: dict[str, list[str]] = {}
+    for one in of_stage:
+        if one.outcome is Outcome.DOES_NOT_APPLY:
+            by_reason.setdefault(_why_not(one, words), []).append(one.rule_id)
+    for reason, rules in by_reason.items():
+        yield f"{reason}: {', '.join(rules)}"
 
 
 def _row(judgement: Judgement, numbers: Mapping[str, str], words: Words) -> RuleRow:
@@ -146,14 +159,12 @@ def _row(judgement: Judgement, numbers: Mapping[str, str], words: Words) -> Rule
         outcome=judgement.outcome,
         outcome_word=words.say(labels.OUTCOMES[judgement.outcome]),
         number=numbers.get(rule.id, ""),
-        readings=_why_not(judgement, words) or brief(judgement.findings, rule, words),
+        readings=brief(judgement.findings, rule, words),
     )
 
 
 def _why_not(judgement: Judgement, words: Words) -> str:
-    """Say why a rule does not apply; empty if it does."""
-    if judgement.outcome is not Outcome.DOES_NOT_APPLY:
-        return ""
+    """Say why a rule does not apply."""
     if judgement.ruled_out_by:
         return words.say(
             N_("ruled out: {condition}"), condition=words.say(CATALOGUE[judgement.ruled_out_by].meaning)

@@ -29,13 +29,13 @@ class Folder:
         path: the folder.
         records: its record files, in order of name.
         overlays: its overlay files, in order of name.
-        photos: files below photos/, as records name them.
+        photos: files below photos/, as records name them; None if they are not to be looked for.
     """
 
     path: Path
     records: tuple[Path, ...]
     overlays: tuple[Path, ...]
-    photos: frozenset[str]
+    photos: frozenset[str] | None
 
     def shown(self, file: Path) -> str:
         """Give a file's path from the folder, as places show it."""

@@ -1,0 +1,1 @@
+"""Packs that were made: opened, read again, kept and found."""

@@ -1,0 +1,137 @@
+"""A pack judged again from what it carries, by its own rules or by today's."""
+
+from collections import defaultdict
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass, replace
+from pathlib import Path
+from tempfile import TemporaryDirectory
+
+from revealbook.archive.opened import OpenedPack, open_pack
+from revealbook.present.agreement import (
+    Difference,
+    compare_findings,
+    compare_pages,
+    made_by_another_version,
+)
+from revealbook.present.evidence import evidence, findings_json
+from revealbook.present.present import present
+from revealbook.present.words import words_in
+from revealbook.records.load import Folder, look_into
+from revealbook.records.record import SiteFile
+from revealbook.rules.judge_site import Checked, RulesOf, judge_site, read_overlays
+from revealbook.rules.judged import JudgedSite
+from revealbook.rules.read import assemble, read_rules
+from revealbook.rules.rule_set import RuleSet, SourceFile
+from revealbook.source.problem import Problem
+
+FINDINGS = "findings.json"
+_SETS = "rule_sets"
+
+
+@dataclass(frozen=True, slots=True)
+class Again:
+    """What judging a pack again gave.
+
+    Attributes:
+        judged: the records inside, judged by the rules inside.
+        findings: where the embedded findings differ from that.
+        pages: where the text of the pages differs from that.
+        uncalled: embedded files that nothing in the evidence accounts for, and files that lack.
+        other_version: the version that made the pack, if it is not this one; its wording is then not compared.
+    """
+
+    judged: JudgedSite
+    findings: tuple[Difference, ...]
+    pages: tuple[Difference, ...]
+    uncalled: tuple[str, ...]
+    other_version: str | None
+
+    @property
+    def agrees(self) -> bool:
+        """Whether the pack agrees with itself in every respect."""
+        return not (self.findings or self.pages or self.uncalled)
+
+
+def judge_again(file: Path) -> Again | tuple[Problem, ...]:
+    """Judge a pack again by the rules it carries, and compare it with itself.
+
+    Args:
+        file: the pack's PDF.
+
+    Returns:
+        The comparison, or what keeps its records or rules from being read.
+
+    Raises:
+        NotAPack: the file cannot be opened as a pack.
+    """
+    opened = open_pack(file)
+    checked = _judge(opened, _rules_inside(opened))
+    if checked.judged is None or checked.problems:
+        return checked.problems
+    judged = checked.judged
+    pages = present(judged, words_in(judged.site.site.language))
+    other = made_by_another_version(opened.carried.get(FINDINGS, b""))
+    expected = {one.path for one in evidence(judged)}
+    return Again(
+        judged,
+        compare_findings(opened.carried.get(FINDINGS, b""), findings_json(judged)),
+        () if other else compare_pages(opened.pages, pages),
+        tuple(sorted(expected ^ opened.carried.keys())),
+        other,
+    )
+
+
+def judge_today(file: Path, rule_set: str | None = None) -> tuple[Difference, ...] | tuple[Problem, ...]:
+    """Judge a pack's records by the rules of today and say what comes out differently.
+
+    Args:
+        file: the pack's PDF.
+        rule_set: a shipped rule set; the one the site names if left out, in the edition shipped today.
+
+    Raises:
+        NotAPack: the file cannot be opened as a pack.
+    """
+    opened = open_pack(file)
+
+    def today(folder: Folder, site: SiteFile) -> RuleSet | tuple[Problem, ...]:
+        return read_rules(rule_set or site.site.rules.set, None, read_overlays(folder)[0])
+
+    checked = _judge(opened, today)
+    if checked.judged is None or checked.problems:
+        return checked.problems
+    return compare_findings(opened.carried.get(FINDINGS, b""), findings_json(checked.judged))
+
+
+def _rules_inside(opened: OpenedPack) -> RulesOf:
+    """Give a reader of the rules that a pack carries."""
+    sets: defaultdict[str, list[SourceFile]] = defaultdict(list)
+    for path in sorted(opened.carried, key=lambda path: (not path.endswith("/set.yaml"), path)):
+        if path.startswith(f"{_SETS}/"):
+            sets[path.split("/")[1]].append(SourceFile(path, opened.carried[path]))
+
+    def inside(folder: Folder, site: SiteFile) -> RuleSet | tuple[Problem, ...]:
+        return assemble(site.site.rules.set, site.site.rules.edition, dict(sets), read_overlays(folder)[0])
+
+    return inside
+
+
+def _judge(opened: OpenedPack, rules: RulesOf) -> Checked:
+    with _laid_out(opened) as path:
+        folder = look_into(path)
+        if isinstance(folder, Problem):
+            return Checked(None, (folder,))
+        return judge_site(replace(folder, photos=None), rules)
+
+
+@contextmanager
+def _laid_out(opened: OpenedPack) -> Iterator[Path]:
+    """Lay the carried files out as a site folder, for as long as they are judged."""
+    with TemporaryDirectory(prefix="revealbook-again-") as name:
+        root = Path(name).resolve()
+        for path, content in opened.carried.items():
+            target = (root / path).resolve()
+            if target.is_relative_to(root):
+                target.parent.mkdir(parents=True, exist_ok=True)
+                target.write_bytes(content)
+        yield root

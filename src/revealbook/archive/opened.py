@@ -1,0 +1,46 @@
+"""A pack PDF opened again: the files it carries and the text of its pages, read by PDFium."""
+
+from dataclasses import dataclass
+from pathlib import Path
+
+import pypdfium2
+
+from revealbook.present.evidence import path_of
+
+
+class NotAPack(Exception):  # noqa: N818 - it reads as the sentence it is
+    """The file cannot be opened as a pack; the message says why."""
+
+
+@dataclass(frozen=True, slots=True)
+class OpenedPack:
+    """What stands in a pack.
+
+    Attributes:
+        carried: embedded files by path, as `site.yaml`, `openings/W-2.07.yaml`, `findings.json`.
+        pages: the text of each page.
+    """
+
+    carried: dict[str, bytes]
+    pages: tuple[str, ...]
+
+
+def open_pack(file: Path) -> OpenedPack:
+    """Open a pack.
+
+    Args:
+        file: the PDF; it is only read.
+
+    Raises:
+        NotAPack: it is no PDF, it is damaged, or it carries no site file.
+    """
+    try:
+        with pypdfium2.PdfDocument(file.read_bytes()) as pdf:
+            attached = [pdf.get_attachment(index) for index in range(pdf.count_attachments())]
+            carried = {path_of(one.get_name()): bytes(one.get_data()) for one in attached}
+            pages = tuple(page.get_textpage().get_text_bounded() for page in pdf)
+    except (pypdfium2.PdfiumError, UnicodeError, ValueError) as error:
+        raise NotAPack(f"{file} cannot be opened as a PDF: {error}") from error
+    if "site.yaml" not in carried:
+        raise NotAPack(f"{file} carries no site file; it is no pack, or its evidence was taken out.")
+    return OpenedPack(carried, pages)
