@@ -126,7 +126,7 @@ def lengthwise_joint(scene: Canvas, mark: str, kind: str = "clay") -> None:
     m.profile(scene, (-30, 400, 742, 760))
     m.profile(scene, (750, 402, WIDTH + 30, 760), 45)
     m.bead(scene, (738, 400, 754, 762), BOND, 12)
-    for across in (460, 1044):
+    for across in (746 - 147 * 2.9, 746 + 199 * 2.9):
         m.screw(scene, across, 584, 30)
     t.tape_measure(scene, (744, 800, WIDTH + 20, 884), 0, 2.9)
     t.note(scene, (130, 430, 350, 488), mark)
