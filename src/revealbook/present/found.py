@@ -8,6 +8,7 @@ from math import isfinite
 from revealbook.measures.catalogue import CATALOGUE
 from revealbook.measures.reading import Detail, Missing, Reading
 from revealbook.present import labels
+from revealbook.present.keys import REASONS
 from revealbook.present.words import N_, SAME, Words
 from revealbook.rules.finding import Finding
 from revealbook.rules.limit import Limit
@@ -17,20 +18,6 @@ from revealbook.rules.rule_set import RuleInForce
 _PRODUCT_NAMES = frozenset({"product", "profile"})
 """Keys by which a record names a product; what is missing there beside the name is a figure of site.yaml."""
 _NEGLIGIBLE = 0.001
-_REASONS = {
-    "climate_outside_table": N_(
-        "the weather ({read}) lies outside the product's table of waits ({lowest} to {highest})"
-    ),
-    "waits_table_unusable": N_("the product's table of waits in site.yaml does not hold together"),
-    "pressed_before_laid": N_("the last piece is said to be pressed on before the first bead was laid"),
-    "beyond_last_step": N_("no limit is stated for this size"),
-    "diagonals_fit_no_opening": N_("no opening of this width has these diagonals"),
-    "diagonals_fit_no_window": N_("no window of this width has these diagonals"),
-    "inner tape": N_("no inner tape was recorded"),
-    "outer tape": N_("no outer tape was recorded"),
-    "foam": N_("no foam was recorded"),
-    "trim": N_("no trim was recorded"),
-}
 
 
 def found(finding: Finding, rule: Rule, words: Words) -> str:
@@ -111,9 +98,9 @@ def _as_moment(text: str) -> datetime | None:
 
 
 def _missing(missing: Missing, words: Words) -> str:
-    if missing.what in _REASONS:
+    if missing.what in REASONS:
         facts = {detail.name: _detail_value(detail, words) for detail in missing.details}
-        return words.say(_REASONS[missing.what], **facts)
+        return words.say(REASONS[missing.what], **facts)
     name = labels.key(missing.what, words)
     named_at = missing.path[-1] if missing.path else ""
     if named_at in _PRODUCT_NAMES and missing.what != named_at:
@@ -244,7 +231,13 @@ def could_have_gone_on(finding: Finding, words: Words) -> str:
     ):
         return ""
     try:
-        from_when = datetime.fromisoformat(start) + timedelta(hours=needed)
+        from_when = _next_minute(datetime.fromisoformat(start) + timedelta(hours=needed))
     except OverflowError:  # beyond the calendar: no moment to name
         return ""
     return words.say(N_("The work could have gone on from {moment}."), moment=words.moment(from_when))
+
+
+def _next_minute(at: datetime) -> datetime:
+    """Round a moment up to the minute: said a minute earlier, it would still be too early."""
+    whole = at.replace(second=0, microsecond=0)
+    return whole if whole == at else whole + timedelta(minutes=1)
