@@ -2,6 +2,7 @@
 
 import json
 import re
+from collections.abc import Mapping
 from errno import EEXIST
 from os import strerror
 from pathlib import Path
@@ -75,9 +76,9 @@ def schema_text(name: str) -> str:
     return json.dumps(schema(WRITTEN[name], name), indent=1, ensure_ascii=False) + "\n"
 
 
-def blank_record(known: dict[str, object]) -> str:
-    """Give a blank record with its heading, and what is known filled in."""
-    return _MODELINE.format(up="../", name="record") + _RECORD_HEAD + blank(Opening, known)
+def blank_record(known: dict[str, object], planned: Mapping[tuple[str, ...], str] | None = None) -> str:
+    """Give a blank record with its heading, what is known filled in, and what is planned in comments."""
+    return _MODELINE.format(up="../", name="record") + _RECORD_HEAD + blank(Opening, known, planned)
 
 
 def _blank_site(site_id: str) -> str:

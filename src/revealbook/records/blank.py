@@ -3,7 +3,7 @@
 import json
 from collections.abc import Iterator, Mapping
 from datetime import date, datetime
-from typing import Any, get_args, get_origin
+from typing import Any, NamedTuple, get_args, get_origin
 
 from pydantic import BaseModel
 from pydantic.fields import FieldInfo
@@ -14,7 +14,24 @@ _COMMENT_COLUMN = 36
 _INDENT = "  "
 
 
-def blank(model: type[BaseModel], known: Mapping[str, Any] | None = None) -> str:
+Path = tuple[str, ...]
+
+
+class _Beside(NamedTuple):
+    """What is planned, and where in the file a line stands."""
+
+    planned: Mapping[Path, str]
+    path: Path = ()
+
+    def below(self, name: str) -> "_Beside":
+        return self._replace(path=(*self.path, name))
+
+
+def blank(
+    model: type[BaseModel],
+    known: Mapping[str, Any] | None = None,
+    planned: Mapping[Path, str] | None = None,
+) -> str:
     """Write a model out as commented YAML, with what is known filled in.
 
     Keys that are not known stay empty, which reads as *not shown*; lists stand there behind a # each.
@@ -22,44 +39,50 @@ def blank(model: type[BaseModel], known: Mapping[str, Any] | None = None) -> str
     Args:
         model: the model of the file or section.
         known: plain values by key, nested as the model is.
+        planned: what is planned for a key, by its path. It stands in the comment and never as a value: a plan
+            is no evidence.
     """
-    return "\n".join(_keys(model, known or {}, "")) + "\n"
+    return "\n".join(_keys(model, known or {}, "", _Beside(planned or {}))) + "\n"
 
 
-def _keys(model: type[BaseModel], known: Mapping[str, Any], indent: str) -> Iterator[str]:
+def _keys(model: type[BaseModel], known: Mapping[str, Any], indent: str, beside: _Beside) -> Iterator[str]:
     for name, field in model.model_fields.items():
+        here = beside.below(name)
         value = known.get(name)
         inner, many = _inside(field.annotation)
         if inner is None:
-            yield _commented(f"{indent}{name}:{_scalar(value)}", field)
+            yield _commented(f"{indent}{name}:{_scalar(value)}", field, here)
         elif many:
-            yield from _list(name, field, inner, value, indent)
+            yield from _list(field, inner, value, indent, here)
         else:
-            below = list(_keys(inner, value or {}, indent + _INDENT))
+            below = list(_keys(inner, value or {}, indent + _INDENT, here))
             unused = all(line.lstrip().startswith("#") for line in below)
-            yield _commented(f"{indent}{'# ' if unused else ''}{name}:", field, example=False)
+            yield _commented(f"{indent}{'# ' if unused else ''}{name}:", field, here, example=False)
             yield from below
 
 
-def _list(name: str, field: FieldInfo, inner: type[BaseModel], value: Any, indent: str) -> Iterator[str]:
+def _list(field: FieldInfo, inner: type[BaseModel], value: Any, indent: str, here: _Beside) -> Iterator[str]:
     """Write a list; one that is not known stands there as a comment with one item, for taking the # away."""
+    name = here.path[-1]
     if value is None:
-        yield _commented(f"{indent}# {name}:", field, example=False)
+        yield _commented(f"{indent}# {name}:", field, here, example=False)
         examples = {key: (known.examples or [None])[0] for key, known in inner.model_fields.items()}
         plain = [(key, given) for key, given in examples.items() if not isinstance(given, dict | list)]
         for number, (key, given) in enumerate(plain):
             yield f"{indent}#   {'-' if number == 0 else ' '} {key}:{_scalar(given)}"
         return
-    yield _commented(f"{indent}{name}:" + ("" if value else " []"), field, example=False)
+    yield _commented(f"{indent}{name}:" + ("" if value else " []"), field, here, example=False)
     for item in value:
-        lines = _keys(inner, item, indent + _INDENT * 2)
+        lines = _keys(inner, item, indent + _INDENT * 2, here)
         yield f"{indent}{_INDENT}- {next(lines).lstrip()}"
         yield from lines
 
 
-def _commented(line: str, field: FieldInfo, *, example: bool = True) -> str:
-    said = field.description or ""
-    if example and field.examples and not line.rstrip().endswith(("true", "false")):
+def _commented(line: str, field: FieldInfo, here: _Beside, *, example: bool = True) -> str:
+    said, plan = field.description or "", here.planned.get(here.path)
+    if plan is not None:
+        said = f"planned {plan}. {said}"
+    elif example and field.examples and not line.rstrip().endswith(("true", "false")):
         said += f" e.g. {_scalar(field.examples[0]).strip()}"
     return f"{line:<{_COMMENT_COLUMN - 1}} # {said}" if said else line
 
