@@ -15,6 +15,8 @@ from revealbook.rules.limit import Limit
 
 OVERLAP = rule()
 NBSP = "\u00a0"
+NOT_STATED = "is not stated in site.yaml for the product used, or no product was recorded"
+PLUMB = "at most, by size: up to 500 mm: 3 mm; up to 1000 mm: 6 mm; up to 3000 mm: 8 mm; up to 6000 mm: 12 mm"
 RULES = {held.id: held.rule for held in common_practice().rules}
 
 
@@ -30,8 +32,9 @@ def required(rule_id: str) -> str:
     return plain(said.required(RULES[rule_id].limit, RULES[rule_id], ENGLISH))
 
 
-def off_by(value: float, limit: Limit, **stated_too: float) -> str:
-    return plain(said.off_by(taken(value, limit, margin=limit.margin(value), **stated_too), OVERLAP, ENGLISH))
+def off_by(value: float, limit: Limit, probability: float | None = None) -> str:
+    finding = taken(value, limit, margin=limit.margin(value), probability=probability)
+    return plain(said.off_by(finding, OVERLAP, ENGLISH))
 
 
 @pytest.mark.parametrize(
@@ -72,7 +75,7 @@ def test_a_truth_value_a_choice_and_an_uncertainty_have_their_words() -> None:
 def test_details_say_moments_answers_and_texts() -> None:
     details = (
         Detail("from", "2026-11-20T11:00:00+01:00", "-"),
-        Detail("needs_primer", True, "yes/no"),  # noqa: FBT003 - a value, not a switch
+        Detail("needs_primer", True, "yes/no"),
         Detail("by", "ada", "-"),
         Detail("used", "T-118", "-"),
     )
@@ -90,13 +93,12 @@ def test_details_say_moments_answers_and_texts() -> None:
         (
             "air_min_c",
             ("frame", "bonding", "product"),
-            "“lowest air temperature allowed” is not stated in site.yaml for the product used, "
-            "or no product was recorded",
+            f"“lowest air temperature allowed” {NOT_STATED}",
         ),
         (
             "profile_width_mm",
             ("frame", "pieces", "left", "profile"),
-            "“width of the profile” is not stated in site.yaml for the product used, or no product was recorded",
+            f"“width of the profile” {NOT_STATED}",
         ),
         ("foam", ("seals", "events"), "no foam was recorded"),
         ("beyond_last_step", ("opening", "width_mm"), "no limit is stated for this size"),
@@ -123,8 +125,7 @@ def test_weather_outside_a_table_of_waits_is_told_with_the_table() -> None:
         ("hole-diameter", "8 mm"),
         ("corners-sealed", "yes"),
         ("full-contact", "pressed and shifted"),
-        ("wall-plumb", "at most, by size: up to 500 mm: 3 mm; up to 1000 mm: 6 mm; "
-                       "up to 3000 mm: 8 mm; up to 6000 mm: 12 mm"),
+        ("wall-plumb", PLUMB),
         ("air-in-range", "as the data sheet states"),
         ("holes-filled", "at most 0"),
     ],
@@ -215,7 +216,9 @@ def test_a_limit_shared_by_all_sizes_is_shown_alone_else_the_whole_table() -> No
     shown = said.limit_in_force(plumb.findings, plumb.held.rule, ENGLISH)
     assert plain(shown) == "at most 8 mm"
     mixed = (taken(1.0, Limit(high=3)), taken(1.0, Limit(high=6)))
-    assert plain(said.limit_in_force(mixed, RULES["wall-plumb"], ENGLISH)).startswith("at most, by size: up to 500")
+    assert plain(said.limit_in_force(mixed, RULES["wall-plumb"], ENGLISH)).startswith(
+        "at most, by size: up to 500"
+    )
 
 
 def test_a_site_s_own_limit_is_said_after_the_requirement() -> None:

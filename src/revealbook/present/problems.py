@@ -66,7 +66,16 @@ _SENTENCES = {
     "limit_word_unknown": N_("“{word}” is never recorded; the words are: {known}."),
     "limit_below_zero": N_("{limit} can never be met: “{measure}” is never below zero."),
     "limit_kinds": N_("A rule states exactly one kind of limit out of: {known}. Here stand: {stated}."),
-    "unshowable": N_("No font of the report can show {characters}; write it in other characters."),
+    "schedule_empty": N_("The schedule is empty."),
+    "schedule_too_long": N_("The schedule has more than {limit} lines; split it."),
+    "repeated_column": N_("The column “{name}” stands here a second time."),
+    "unknown_column": N_("The column “{name}” is not known here; columns are: {columns}."),
+    "mark_column_missing": N_("No column is called “mark”; columns are: {columns}."),
+    "mark_missing": N_("This line has no mark."),
+    "mark_no_file_name": N_("“{name}” cannot be a mark: the record's file is named after it."),
+    "mark_listed_twice": N_("“{name}” stands here a second time; the first is in line {first_line}."),
+    "cell_not_a_number": N_("“{key}” wants a number, not {value}."),
+    "cell_refused": N_("“{value}” cannot be used for “{key}”."),
     "photo_unusable": N_("The photograph {file} cannot be used: {why}"),
 }
 _SLIP = N_("It looks like metres; in millimetres it would be {as_mm}.")
