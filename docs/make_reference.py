@@ -6,6 +6,7 @@ as what stands in docs/ is not what this script would write.
 
 import sys
 from collections.abc import Iterator
+from dataclasses import replace
 from itertools import groupby
 from pathlib import Path
 from typing import Any
@@ -34,24 +35,41 @@ for millimetres; the limits of practice stand in [the rules](rules/README.md).""
     """Times are written with their zone, as `2026-11-20T14:05+01:00`; days as `2026-11-20`. Left and right
 are as seen from outside.""",
 )
+ABOUT_BASE = """[Practice and rules](../practice.md) tells which rule stands for which practice. A second set,
+[published-limits](published-limits.md), adds loads, movement and tests to these."""
+ABOUT_OWN = """The set extends [common-practice](README.md); listed are the rules that it adds. Whoever wants them
+writes `rules: {set: published-limits, edition: "2026-11"}` in site.yaml.
+
+**Indicative.** Loads, fixings and joints defer to local codes, to the supplier's written instructions and to a
+licensed engineer. [The calculations](../calculations/loads.md) say what is reckoned, and how."""
 Schema = dict[str, Any]
 
 
 def pages() -> dict[str, str]:
     """Give every generated page, by its path below docs/."""
-    rules = read_rules("common-practice", None)
+    base, published = _read("common-practice"), _read("published-limits")
+    own = replace(published, rules=tuple(held for held in published.rules if held not in base.rules))
+    made = {f"rules/{held.id}.md": rule_page(held, WORDS) for held in published.rules}
+    indices = {
+        "rules/README.md": _index(base, ABOUT_BASE),
+        "rules/published-limits.md": _index(own, ABOUT_OWN),
+    }
+    return made | indices | {"record.md": _record_reference()}
+
+
+def _read(name: str) -> RuleSet:
+    rules = read_rules(name, None)
     if not isinstance(rules, RuleSet):
         raise SystemExit("\n".join(map(str, rules)))
-    made = {f"rules/{held.id}.md": rule_page(held, WORDS) for held in rules.rules}
-    return made | {"rules/README.md": _index(rules), "record.md": _record_reference()}
+    return rules
 
 
-def _index(rules: RuleSet) -> str:
+def _index(rules: RuleSet, about: str) -> str:
     lines = [
         f"# The rules of {rules.id}, edition {rules.edition}",
         f"{rules.title}: {len(rules.rules)} rules, in the order of the work.",
         "Each rule's page says why it matters and what to do. A site changes limits in its own folder.",
-        "[Practice and rules](../practice.md) tells which rule stands for which practice.",
+        about,
         "Made from the rule set by `python docs/make_reference.py`.",
     ]
     for stage, of_stage in groupby(rules.rules, key=lambda held: held.rule.stage):

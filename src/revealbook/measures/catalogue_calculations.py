@@ -73,7 +73,13 @@ _LOADS = (
         fixing_use.fixing_surplus,
         below_zero=True,
     ),
-    Measure("movement_margin", "mm", "What the foam follows beyond the movement.", movement.movement_margin),
+    Measure(
+        "movement_reserve",
+        "mm",
+        "What the foam follows beyond the movement.",
+        movement.movement_reserve,
+        below_zero=True,
+    ),
 )
 _SUMS = (
     Measure("width_sum_error", "mm", "Closing error of the widths.", sums.width_sum_error),

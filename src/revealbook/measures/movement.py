@@ -26,7 +26,7 @@ _SIDES = {"left": "width_mm", "right": "width_mm", "bottom": "height_mm", "top":
 _PLACES = ("start", "middle", "end")
 
 
-def movement_margin(work: Work) -> Iterator[Outcome]:
+def movement_reserve(work: Work) -> Iterator[Outcome]:
     """By how many mm the foam on each side can follow more than the frame moves; negative if less.
 
     The foam follows its share of the narrowest joint recorded on that side, one way. The frame moves from its

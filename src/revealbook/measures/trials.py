@@ -118,8 +118,8 @@ def _range(points: Points) -> tuple[Detail, ...]:
     pressures = [pressure for pressure, _ in points]
     return (
         Detail("points", len(points), "number"),
-        Detail("lowest", min(pressures), "Pa"),
-        Detail("highest", max(pressures), "Pa"),
+        Detail("lowest_pa", min(pressures), "Pa"),
+        Detail("highest_pa", max(pressures), "Pa"),
     )
 
 
@@ -183,7 +183,7 @@ def reaches_a_class(work: Work) -> Iterator[Outcome]:
     if not highest:
         return
     lowest = permeability_classes()[0].max_pressure_pa
-    yield Reading((), highest >= lowest, (*LEAKAGE, "readings"), None, (Detail("highest", highest, "Pa"),))
+    yield Reading((), highest >= lowest, (*LEAKAGE, "readings"), None, (Detail("highest_pa", highest, "Pa"),))
 
 
 def permeability_class(work: Work) -> Iterator[Outcome]:

@@ -64,6 +64,8 @@ KEYS = {
     "trim_after": N_("table of waits before trimming"),
     "cover_after": N_("table of waits before covering"),
     "profile_width_mm": N_("width of the profile"),
+    "lowest_pa": N_("lowest pressure"),
+    "highest_pa": N_("highest pressure"),
     "lowest": N_("lowest of the table"),
     "highest": N_("highest of the table"),
     "read": N_("read"),
