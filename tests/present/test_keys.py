@@ -6,7 +6,11 @@ from revealbook.present.keys import KEYS, REASONS
 
 
 def test_a_label_fits_into_a_sentence() -> None:
-    odd = [label for label in (*KEYS.values(), *REASONS.values()) if label != label.strip() or label.endswith(".")]
+    odd = [
+        label
+        for label in (*KEYS.values(), *REASONS.values())
+        if label != label.strip() or label.endswith(".")
+    ]
     assert odd == []
     assert [label for label in KEYS.values() if not label] == []
 

@@ -1,6 +1,6 @@
 """A finding in words: what was found, against what, by how much."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from datetime import datetime, timedelta
 from itertools import groupby
 from math import isfinite
@@ -218,23 +218,26 @@ def requirement(held: RuleInForce, words: Words) -> str:
     )
 
 
-def could_have_gone_on(finding: Finding, words: Words) -> str:
-    """For a wait that was too short, say from when the work could have gone on; empty otherwise."""
+def could_have_gone_on(findings: Iterable[Finding], words: Words) -> str:
+    """For waits that were too short, say from when the work could have gone on; empty otherwise."""
+    moments = [moment for finding in findings if (moment := _waited_enough_at(finding)) is not None]
+    if not moments:
+        return ""
+    return words.say(N_("The work could have gone on from {moment}."), moment=words.moment(max(moments)))
+
+
+def _waited_enough_at(finding: Finding) -> datetime | None:
     details = {detail.name: detail.value for detail in finding.details}
     start, needed = details.get("from"), details.get("needed_h")
-    if (
-        finding.margin is None
-        or finding.margin >= 0
-        or not isinstance(start, str)
-        or not isinstance(needed, float)
-        or needed <= 0  # not reckoned: the later event stands before the earlier one
-    ):
-        return ""
+    too_short = finding.margin is not None and finding.margin < 0
+    if not too_short or not isinstance(start, str) or not isinstance(needed, float):
+        return None
+    if needed <= 0:  # not reckoned: the later event stands before the earlier one
+        return None
     try:
-        from_when = _next_minute(datetime.fromisoformat(start) + timedelta(hours=needed))
+        return _next_minute(datetime.fromisoformat(start) + timedelta(hours=needed))
     except OverflowError:  # beyond the calendar: no moment to name
-        return ""
-    return words.say(N_("The work could have gone on from {moment}."), moment=words.moment(from_when))
+        return None
 
 
 def _next_minute(at: datetime) -> datetime:

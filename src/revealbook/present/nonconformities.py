@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from revealbook.present import labels
 from revealbook.present.found import could_have_gone_on, found, off_by, required, requirement
-from revealbook.present.words import Words
+from revealbook.present.words import N_, Words
 from revealbook.records.acceptance import Concession
 from revealbook.rules.finding import Finding, Judgement, Outcome
 from revealbook.rules.judged import JudgedOpening
@@ -36,10 +36,17 @@ class Point:
 
 @dataclass(frozen=True, slots=True)
 class Accepted:
-    """A concession that stands beside a nonconformity."""
+    """A concession that stands beside a nonconformity.
+
+    Attributes:
+        by: who accepted; empty if nobody is named.
+        at: when, and until when if it is limited; empty if neither was recorded.
+        reason: why; may be empty.
+        covers: which part of the opening; empty for all of it.
+        place: file and line of the record.
+    """
 
     by: str
-    role: str
     at: str
     reason: str
     covers: str
@@ -114,7 +121,6 @@ def entry(
     """Give one judgement in words; only the findings that share its outcome are told."""
     rule = judgement.held.rule
     telling = [finding for finding in judgement.findings if finding.outcome is judgement.outcome]
-    late = next(filter(None, (could_have_gone_on(finding, words) for finding in telling)), "")
     return Entry(
         number=number,
         mark=opening.mark,
@@ -128,7 +134,7 @@ def entry(
         remedy=words.say(rule.remedy),
         points=tuple(point(opening, judgement, finding, words) for finding in telling),
         accepted=accepted(opening, rule.id, words, people),
-        gone_on=late,
+        gone_on=could_have_gone_on(telling, words),
     )
 
 
@@ -163,10 +169,12 @@ def _accepted(
     opening: JudgedOpening, number: int, concession: Concession, words: Words, people: dict[str, str]
 ) -> Accepted:
     name = concession.accepted_by
+    at = [words.moment(concession.at)] if concession.at else []
+    if concession.until:
+        at.append(words.say(N_("until {moment} only"), moment=words.moment(concession.until)))
     return Accepted(
         by=people.get(name, name) if name else "",
-        role="",
-        at=words.moment(concession.at) if concession.at else "",
+        at=", ".join(at),
         reason=concession.reason or "",
         covers=concession.covers or "",
         place=str(opening.record.sheet.place(("concessions", number))),
