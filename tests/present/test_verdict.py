@@ -52,8 +52,10 @@ def said(*openings: Changes) -> tuple[str, str]:
         (
             (CONCEDED_TWICE, {}, {}),
             "1 of 3 openings does not conform, in 2 points.",
-            "2 of these points stand accepted by concession. "
-            "2 openings conform in full; 0 more lack evidence or are undecided.",
+            (
+                "2 of these points stand accepted by concession. "
+                "2 openings conform in full; 0 more lack evidence or are undecided."
+            ),
         ),
         ((OPEN,), "No nonconformity was found, but the only opening is not fully shown or decided.", ""),
         ((OPEN, {}), "No nonconformity was found, but 1 of 2 openings is not fully shown or decided.", ""),
