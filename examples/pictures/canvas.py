@@ -2,13 +2,14 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 from PIL import Image
 from scipy.ndimage import gaussian_filter
 
-Plane = NDArray[np.float32]
+Plane = NDArray[np.floating[Any]]
 Colour = tuple[int, int, int]
 
 WIDTH, HEIGHT = 1500, 1160
@@ -30,7 +31,7 @@ def cloudy(shape: tuple[int, int], grain: float, rng: np.random.Generator) -> Pl
     while grain > 2:  # noqa: PLR2004 - finer than the camera sees
         total += share * noise(shape, grain, rng)
         grain, share = grain / 2.7, share * 0.6
-    return total / total.std()
+    return np.asarray(total / total.std())
 
 
 @dataclass
@@ -40,7 +41,7 @@ class Canvas:
     rng: np.random.Generator
     width: int = WIDTH
     height: int = HEIGHT
-    colour: NDArray[np.float32] = field(init=False)
+    colour: Plane = field(init=False)
     relief: Plane = field(init=False)
 
     def __post_init__(self) -> None:
@@ -85,7 +86,7 @@ def _shadow(relief: Plane, across: float, down: float, rise: float) -> Plane:
     return np.asarray(gaussian_filter(hidden, 1.6), dtype=np.float32)
 
 
-def lit(scene: Canvas, sun: tuple[float, float] = (0.8, 0.6), direct: float = 0.55) -> NDArray[np.float32]:
+def lit(scene: Canvas, sun: tuple[float, float] = (0.8, 0.6), direct: float = 0.55) -> Plane:
     """Light a scene from the upper left (or as `sun` says), with a share of direct light."""
     slope_down, slope_across = np.gradient(gaussian_filter(scene.relief, 0.7))
     facing = (0.62 - slope_across * -sun[0] * 0.55 - slope_down * -sun[1] * 0.55) / np.sqrt(
@@ -94,7 +95,7 @@ def lit(scene: Canvas, sun: tuple[float, float] = (0.8, 0.6), direct: float = 0.
     diffuse = np.clip(facing / 0.62, 0.1, 1.7) * (1 - 0.75 * _shadow(scene.relief, *sun, 0.75))
     hollow = np.clip((gaussian_filter(scene.relief, 14) - scene.relief) / 40, -0.15, 0.45)
     light = (1 - direct) * (1 - hollow) + direct * diffuse
-    return np.clip(scene.colour * light[..., None], 0, 1)
+    return np.asarray(np.clip(scene.colour * light[..., None], 0, 1))
 
 
 def _perspective(quad: Sequence[tuple[float, float]], width: int, height: int) -> list[float]:
@@ -107,9 +108,7 @@ def _perspective(quad: Sequence[tuple[float, float]], width: int, height: int) -
     return list(np.linalg.solve(np.array(rows, float), np.array(wanted, float)))
 
 
-def taken(
-    light: NDArray[np.float32], rng: np.random.Generator, warmth: float = 0.0, tilt: float = 1.0
-) -> Image.Image:
+def taken(light: Plane, rng: np.random.Generator, warmth: float = 0.0, tilt: float = 1.0) -> Image.Image:
     """Take the photograph: a hand that is not quite square to the wall, a lens, a sensor."""
     rows, columns = light.shape[:2]
     picture = Image.fromarray((light * 255).astype(np.uint8))
@@ -127,7 +126,7 @@ def taken(
     return _through_lens(np.asarray(picture, np.float32) / 255, rng, warmth)
 
 
-def _through_lens(seen: NDArray[np.float32], rng: np.random.Generator, warmth: float) -> Image.Image:
+def _through_lens(seen: Plane, rng: np.random.Generator, warmth: float) -> Image.Image:
     rows, columns = seen.shape[:2]
     down, across = np.mgrid[-1 : 1 : rows * 1j, -1 : 1 : columns * 1j]
     centre = rng.uniform(-0.3, 0.3, 2)

@@ -4,7 +4,7 @@ import numpy as np
 
 from pictures import materials as m
 from pictures import tools as t
-from pictures.canvas import HEIGHT, WIDTH, Canvas
+from pictures.canvas import HEIGHT, WIDTH, Canvas, Colour, cloudy, noise
 
 CLAY, LIME = (172, 116, 90), (202, 200, 192)
 BOND = (226, 226, 220)
@@ -19,7 +19,7 @@ def wall(scene: Canvas, kind: str) -> None:
         m.block_wall(scene, CLAY if kind == "clay" else LIME)
 
 
-def beads(scene: Canvas, mark: str, adhesive: m.Colour = BOND) -> None:
+def beads(scene: Canvas, mark: str, adhesive: Colour = BOND) -> None:
     """The back of a frame piece on the trestle with its two beads."""
     _bench(scene)
     m.profile(scene, (-30, 330, WIDTH + 30, 800), 60)
@@ -36,10 +36,10 @@ def beads(scene: Canvas, mark: str, adhesive: m.Colour = BOND) -> None:
 def _bench(scene: Canvas) -> None:
     """Trestle boards seen from above."""
     rows, _ = scene.grid()
-    wander = m.noise(scene.shape, 300, scene.rng) * 9
-    grain = np.sin((rows + wander) / 5.5 + m.noise(scene.shape, 120, scene.rng) * 3)
+    wander = noise(scene.shape, 300, scene.rng) * 9
+    grain = np.sin((rows + wander) / 5.5 + noise(scene.shape, 120, scene.rng) * 3)
     gap = np.clip(np.abs((rows % 290) - 5) / 5, 0, 1)
-    dirt = m.cloudy(scene.shape, 180, scene.rng)
+    dirt = cloudy(scene.shape, 180, scene.rng)
     flat = np.ones(scene.shape, np.float32)
     tone = 0.05 * grain + 0.09 * dirt - 0.75 * (1 - gap)
     scene.lay(flat, (168, 138, 100), (gap * 8 + grain * 0.5).astype("f4"), tone.astype("f4"))
@@ -65,7 +65,7 @@ def bottom_piece(
 def _opening_above(scene: Canvas, left: float, right: float, sill: float = 430) -> None:
     """The dark room behind the opening above a bottom piece, with a doorway at its far end."""
     rows, columns = scene.grid()
-    fade = (0.8 - rows / 600).astype("f4") * 0.5 + 0.05 * m.cloudy(scene.shape, 260, scene.rng)
+    fade = (0.8 - rows / 600).astype("f4") * 0.5 + 0.05 * cloudy(scene.shape, 260, scene.rng)
     far = scene.rng.uniform(left + 120, right - 420)
     doorway = m.drawn(scene, lambda pen: pen.rectangle((far, -20, far + 250, sill - 130), fill=255), 11)
     fade += doorway * (0.9 - 0.2 * np.sin(columns / 90))
@@ -105,7 +105,7 @@ def level_on_piece(scene: Canvas, mark: str, kind: str = "clay", bubble: float =
 
 
 def overlap(
-    scene: Canvas, mark: str, kind: str = "clay", overlap_mm: int = 82, adhesive: m.Colour = BOND
+    scene: Canvas, mark: str, kind: str = "clay", overlap_mm: int = 82, adhesive: Colour = BOND
 ) -> None:
     """The tape measure from the jamb's edge to the end of the bottom piece."""
     wall(scene, kind)
@@ -154,7 +154,7 @@ def plinth(scene: Canvas, mark: str, kind: str = "concrete") -> None:
         m.box(scene, (-30, 380, WIDTH + 30, 496), 2),
         (92, 96, 100),
         60,
-        0.03 * m.cloudy(scene.shape, 20, scene.rng),
+        0.03 * cloudy(scene.shape, 20, scene.rng),
     )
     t.window(scene, (-90, -900, WIDTH + 90, 378), 120, m.WHITE, 62)
     for across in (470, 850):
@@ -164,7 +164,7 @@ def plinth(scene: Canvas, mark: str, kind: str = "concrete") -> None:
     t.note(scene, (80, 760, 300, 818), mark)
 
 
-def window_set(scene: Canvas, mark: str, kind: str = "clay", colour: m.Colour = m.WHITE) -> None:
+def window_set(scene: Canvas, mark: str, kind: str = "clay", colour: Colour = m.WHITE) -> None:
     """The window stands in the mounting frame, the joint still open."""
     wall(scene, kind)
     left, top, right, bottom = 210, 120, 1290, 1030
@@ -185,8 +185,8 @@ def window_set(scene: Canvas, mark: str, kind: str = "clay", colour: m.Colour = 
 
 def _handle_side(scene: Canvas, right: float) -> None:
     scene.lay(m.box(scene, (right - 340, 290, right - 210, 410), 2), (246, 240, 206), scene.relief + 1)
-    t.label(scene, (right - 324, 316), "keep shut", 22)
-    t.label(scene, (right - 324, 348), "24 h", 22)
+    m.label(scene, (right - 324, 316), "keep shut", 22)
+    m.label(scene, (right - 324, 348), "24 h", 22)
 
 
 def plumb(scene: Canvas, mark: str, kind: str = "clay", bubble: float = 0.1) -> None:
@@ -226,7 +226,7 @@ def taped(
     scene: Canvas,
     mark: str,
     kind: str = "clay",
-    colour: m.Colour = INNER,
+    colour: Colour = INNER,
     words: str = "EXAMPLE INNER TAPE 40",
 ) -> None:
     """Tape over the joint at a bottom corner, lapped."""
@@ -245,7 +245,7 @@ def climate(scene: Canvas, mark: str, *, air: str, humid: str, surface: str, kin
     """The meter held against the wall, showing air temperature, humidity and surface temperature."""
     wall(scene, kind)
     t.meter(scene, (430, 120, 1060, 1040), [(air, "°C"), (humid, "%"), (surface, "°C")])
-    t.label(scene, (590, 890), "air  /  humidity  /  surface", 24, (206, 208, 210))
+    m.label(scene, (590, 890), "air  /  humidity  /  surface", 24, (206, 208, 210))
     t.note(scene, (90, 890, 320, 948), mark)
 
 
@@ -271,6 +271,6 @@ def elevation(scene: Canvas, mark: str, kind: str = "block") -> None:
         middle = (at[0] + at[2]) / 2 if upright else (at[1] + at[3]) / 2
         half = min(at[2] - at[0], at[3] - at[1]) / 2
         pipe = np.sqrt(np.clip(half**2 - ((columns if upright else rows) - middle) ** 2, 0, None))
-        rust = 0.06 * m.cloudy(scene.shape, 70, scene.rng)
+        rust = 0.06 * cloudy(scene.shape, 70, scene.rng)
         scene.lay(m.box(scene, at, 1), (150, 148, 142), (pipe + 60).astype("f4"), rust)
     t.note(scene, (650, 930, 800, 966), mark)
