@@ -21,7 +21,8 @@ def test_a_concession_of_a_rule_in_force_is_known() -> None:
 
 
 def test_a_concession_of_a_retired_rule_is_known() -> None:
-    assert unknown({"rule": "frame-overlap"}, rules=in_force(stated(), overlays=({"change": [RETIRED]},))) == []
+    rules = in_force(stated(), overlays=({"change": [RETIRED]},))
+    assert unknown({"rule": "frame-overlap"}, rules=rules) == []
 
 
 def test_a_concession_of_no_rule_is_a_problem_at_its_line_with_the_nearest_name() -> None:
