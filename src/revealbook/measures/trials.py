@@ -4,9 +4,10 @@ A test that was not made gives no reading; `made` tells rules so, and they then 
 """
 
 from collections.abc import Callable, Iterator
+from math import isfinite
 from typing import NamedTuple
 
-from revealbook.measures.physics.leakage import PowerLaw, fit_power_law
+from revealbook.measures.physics.leakage import FlowEstimate, PowerLaw, fit_power_law
 from revealbook.measures.physics.permeability_class import (
     REFERENCE_PRESSURE_PA,
     class_by,
@@ -108,10 +109,20 @@ def _fits(work: Work) -> Iterator[Fit | Missing]:
             yield found
             continue
         subject, points = found
-        try:
-            yield Fit(subject, fit_power_law(points))
-        except ValueError:
+        law = _law(points)
+        if law is None:
             yield Missing(subject, "no_law_fits", (*LEAKAGE, "readings"), _range(points))
+        else:
+            yield Fit(subject, law)
+
+
+def _law(points: Points) -> PowerLaw | None:
+    """Fit the points; None where they are too few or too close together for any law."""
+    try:
+        law = fit_power_law(points)
+    except (ValueError, ArithmeticError):
+        return None
+    return law if all(map(isfinite, (law.exponent, law.r_squared, law.s_exponent))) else None
 
 
 def _range(points: Points) -> tuple[Detail, ...]:
@@ -158,10 +169,11 @@ def flow_at_100_pa(work: Work, size_key: str) -> Iterator[Outcome]:
             continue
         if size is None:
             continue
-        estimate = fit.law.flow_at(REFERENCE_PRESSURE_PA)
         points = [(reading.pressure_pa, reading.flow_m3_h) for reading in fit.law.readings]
-        if estimate.extrapolated:
-            yield Missing(fit.subject, "not_read_at_100_pa", (*LEAKAGE, "readings"), _range(points))
+        estimate = _at_100_pa(fit.law)
+        if estimate is None or estimate.extrapolated:
+            why = "no_law_fits" if estimate is None else "not_read_at_100_pa"
+            yield Missing(fit.subject, why, (*LEAKAGE, "readings"), _range(points))
             continue
         unit = "m2" if size_key == "area_m2" else "m"
         details = (
@@ -170,6 +182,14 @@ def flow_at_100_pa(work: Work, size_key: str) -> Iterator[Outcome]:
         )
         reach = (estimate.interval.high - estimate.flow_m3_h) / size
         yield Reading(fit.subject, estimate.flow_m3_h / size, (*LEAKAGE, "readings"), reach, details)
+
+
+def _at_100_pa(law: PowerLaw) -> FlowEstimate | None:
+    try:
+        estimate = law.flow_at(REFERENCE_PRESSURE_PA)
+    except ArithmeticError:
+        return None
+    return estimate if isfinite(estimate.interval.high) else None
 
 
 def reaches_a_class(work: Work) -> Iterator[Outcome]:

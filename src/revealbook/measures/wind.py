@@ -21,6 +21,10 @@ _STANDARD_DENSITY_KG_M3 = 1.25
 """Recommended by EN 1991-1-4 4.5 note 2; the site file says that it holds where nothing is stated."""
 
 
+READ_TO_M = 0.2
+"""A distance of an opening in the middle of its wall may be read this much too long."""
+
+
 class Suction(NamedTuple):
     """The worst suction of an opening in Pa, without sign, and the zone and peak pressure behind it."""
 
@@ -45,7 +49,8 @@ def worst_suction(place: Place) -> Suction:
     """Return the worst suction, the wind coming from any side.
 
     The record does not say whether the opening is in the longer or the shorter wall of its building: the
-    worse of both counts, where the opening fits into both. The reference height is the building's.
+    worse of both counts, unless one is too short for the distance to be that to its nearest corner. The
+    reference height is the building's.
 
     Raises:
         ValueError: a size beyond the method, or an opening that fits into no wall of its building.
@@ -55,7 +60,7 @@ def worst_suction(place: Place) -> Suction:
     peak_pa = peak_velocity_pressure_pa(place.velocity_m_s, height_m, terrain(place.terrain), national)
     found = []
     for wall in (Wall(width_m, depth_m, height_m), Wall(depth_m, width_m, height_m)):
-        if place.from_corner_m + place.width_m > wall.length_m:
+        if 2 * place.from_corner_m + place.width_m > wall.length_m + READ_TO_M:
             continue
         zone = worst_side_zone(wall, place.from_corner_m, place.width_m)
         worst = worst_pressures_pa(peak_pa, zone, height_m / wall.depth_m, FIXING_AREA_M2)

@@ -1,0 +1,163 @@
+from math import sqrt
+from typing import Any
+
+import pytest
+from tests.builders import build, details, reading, taken, value, values
+
+from revealbook.measures.physics.leakage import fit_power_law
+from revealbook.measures.reading import Missing, Reading
+from revealbook.measures.work import Work
+
+SITE = {"instruments": [{"id": "thermo", "measures": "temperature", "uncertainty": 0.6}]}
+SCATTERED = [(12.0, 31.0), (19.5, 43.5), (30.2, 55.2), (40.1, 69.0), (49.6, 77.0), (61.3, 91.5)]
+
+
+def warm(**keys: Any) -> Work:
+    stated = {"inside_air_c": 20, "outside_air_c": -5, "surface_c": 12.6, "instruments": ["thermo"]}
+    return build({"tests": {"thermometry": stated | keys}}, SITE)
+
+
+def blown(points: list[tuple[float, float]], **keys: Any) -> Work:
+    readings = [{"pressure_pa": pressure, "flow_m3_h": flow} for pressure, flow in points]
+    return build({"tests": {"air_leakage": {"readings": readings, "area_m2": 2, "joint_length_m": 5} | keys}})
+
+
+def law(exponent: float, at_100: float, *pressures: float) -> list[tuple[float, float]]:
+    return [(pressure, at_100 * (abs(pressure) / 100) ** exponent) for pressure in pressures]
+
+
+@pytest.mark.parametrize("name", ["thermometry_made", "leakage_tested", "spray_tested"])
+def test_a_test_is_made_only_if_the_record_has_it(name: str) -> None:
+    assert value(build(), name) is False
+    assert value(build({"tests": {}}), name) is False
+    tests: dict[str, Any] = {"thermometry": {}, "air_leakage": {}, "water_spray": {}}
+    assert value(build({"tests": tests}), name) is True
+
+
+def test_the_factor_is_the_surfaces_share_of_the_difference() -> None:
+    assert value(warm(), "temperature_factor") == pytest.approx(17.6 / 25)
+    assert value(warm(), "inside_outside_difference") == 25
+    assert details(reading(warm(), "temperature_factor")) == {
+        "surface_c": 12.6,
+        "inside_air_c": 20,
+        "outside_air_c": -5,
+    }
+
+
+def test_the_factor_carries_the_uncertainty_of_three_readings() -> None:
+    # U = 0.6 K each: u = 0.3 K; u(f) = 0.3 sqrt(1 + f^2 + (1 - f)^2) / 25
+    f = 17.6 / 25
+    expected = 2 * 0.3 * sqrt(1 + f**2 + (1 - f) ** 2) / 25
+    assert reading(warm(), "temperature_factor").uncertainty == pytest.approx(expected)
+    assert reading(warm(), "inside_outside_difference").uncertainty == pytest.approx(0.6 * sqrt(2))
+    assert reading(warm(instruments=[]), "temperature_factor").uncertainty is None
+
+
+def test_every_temperature_that_lacks_is_named() -> None:
+    work = warm(surface_c=None, inside_air_c=None, outside_air_c=None)
+    lacking = [outcome.what for outcome in taken(work, "temperature_factor") if isinstance(outcome, Missing)]
+    assert lacking == ["surface_c", "inside_air_c", "outside_air_c"]
+    lacking = [
+        outcome.what for outcome in taken(work, "inside_outside_difference") if isinstance(outcome, Missing)
+    ]
+    assert lacking == ["inside_air_c", "outside_air_c"]
+
+
+def test_equally_warm_air_gives_no_factor() -> None:
+    work = warm(outside_air_c=20)
+    assert value(work, "temperature_factor") == "missing no_temperature_difference at tests.thermometry"
+
+
+def test_the_exponent_carries_half_its_confidence_interval() -> None:
+    # published set of readings (computed with scipy): n 0.651793, 95 % from 0.6081 to 0.6955
+    found = reading(blown(SCATTERED), "leakage_exponent")
+    assert found.value == pytest.approx(0.651793, abs=1e-6)
+    assert found.uncertainty == pytest.approx((0.6955 - 0.6081) / 2, abs=1e-4)
+    assert value(blown(SCATTERED), "leakage_r2") == pytest.approx(0.997669, abs=1e-6)
+    assert details(found) == {"points": 6, "lowest_pa": 12.0, "highest_pa": 61.3}
+
+
+def test_suction_and_overpressure_are_fitted_apart() -> None:
+    points = law(0.6, 4, 50, 100, 200) + law(0.7, 5, -50, -100, -200)
+    found = values(blown(points), "leakage_exponent")
+    assert found == {("overpressure",): pytest.approx(0.6), ("suction",): pytest.approx(0.7)}
+
+
+def test_the_flow_at_100_pa_is_given_by_area_and_by_joint() -> None:
+    points = [(50.0, 4.1), (100.0, 6.3), (200.0, 10.2), (300.0, 13.0)]
+    estimate = fit_power_law(points).flow_at(100)
+    by_area, by_joint = (reading(blown(points), name) for name in ("leakage_by_area", "leakage_by_joint"))
+    assert by_area.value == pytest.approx(estimate.flow_m3_h / 2)
+    assert by_joint.value == pytest.approx(estimate.flow_m3_h / 5)
+    assert by_joint.uncertainty == pytest.approx((estimate.interval.high - estimate.flow_m3_h) / 5)
+
+
+def test_no_flow_is_carried_beyond_the_readings() -> None:
+    found = values(blown(SCATTERED), "leakage_by_area")
+    assert found == {("overpressure",): "missing not_read_at_100_pa at tests.air_leakage.readings"}
+
+
+def test_what_lacks_for_a_leakage_figure_is_named() -> None:
+    no_size = blown(SCATTERED, area_m2=None, joint_length_m=None)
+    assert values(no_size, "leakage_by_area")[()] == "missing area_m2 at tests.air_leakage.area_m2"
+    assert (
+        values(no_size, "leakage_by_joint")[()]
+        == "missing joint_length_m at tests.air_leakage.joint_length_m"
+    )
+    assert values(no_size, "permeability_class") == {(): "missing area_m2 at tests.air_leakage.area_m2"}
+    gap = build({"tests": {"air_leakage": {"readings": [{"pressure_pa": 50}, {"flow_m3_h": 2}]}}})
+    assert [(one.what, one.path[-2]) for one in taken(gap, "leakage_r2") if isinstance(one, Missing)] == [
+        ("flow_m3_h", 0),
+        ("pressure_pa", 1),
+    ]
+    assert value(blown([]), "leakage_exponent") == "missing readings at tests.air_leakage.readings"
+    assert value(blown([(0, 1)]), "leakage_exponent") == "missing pressure_pa at tests.air_leakage.readings"
+
+
+@pytest.mark.parametrize(
+    "points",
+    [
+        [(50, 2), (100, 3)],
+        [(50, 2), (50, 2.1), (50, 2.2)],
+        [(50, 2), (100, 2), (200, 2)],
+        [(50, 0), (100, 2), (200, 3)],
+    ],
+    ids=["two readings", "one pressure", "one flow", "no flow at all"],
+)
+def test_readings_that_no_law_fits_are_not_shown(points: list[tuple[float, float]]) -> None:
+    (found,) = values(blown(points), "leakage_exponent").values()
+    assert found == "missing no_law_fits at tests.air_leakage.readings"
+
+
+@pytest.mark.parametrize(
+    ("at_100", "expected"),
+    [(3.0, 4), (3.001, 3), (9.0, 3), (9.001, 2), (27.0, 2), (27.01, 1), (50.0, 1), (50.01, 0)],
+)
+def test_the_class_changes_where_its_reference_value_is_passed(at_100: float, expected: int) -> None:
+    points = [(pressure, flow * (1 - 1e-12)) for pressure, flow in law(2 / 3, at_100 * 2, 100, 300, 600)]
+    if expected == 1:
+        points = law(2 / 3, at_100 * 2 * (1 - 1e-12), 100, 150, 300, 600)
+    assert values(blown(points), "permeability_class") == {("overpressure",): expected}
+
+
+def test_a_class_is_open_while_a_better_one_was_not_reached() -> None:
+    work = blown(law(2 / 3, 2, 50, 100, 300))
+    (outcome,) = taken(work, "permeability_class")
+    assert isinstance(outcome, Missing)
+    assert outcome.what == "class_open"
+    assert details(outcome) == {"class_shown": 2, "highest_pa": 300}
+    refuted = blown([*law(2 / 3, 2, 50, 100), (300, 100)])  # 50 m3/(h m2): beyond class 3 at 300 Pa, not 2
+    assert values(refuted, "permeability_class") == {("overpressure",): 2}
+
+
+def test_readings_below_150_pa_reach_no_class() -> None:
+    assert value(blown(law(0.6, 2, 50, 100, 149)), "leakage_reaches_a_class") is False
+    assert value(blown(law(0.6, 2, 50, 100, -150)), "leakage_reaches_a_class") is True
+    assert value(blown([]), "leakage_reaches_a_class") == "missing readings at tests.air_leakage.readings"
+
+
+def test_water_and_its_duration_are_read_as_recorded() -> None:
+    work = build({"tests": {"water_spray": {"water_inside": True, "minutes": 12}}})
+    assert value(work, "water_inside") is True
+    assert value(work, "spray_minutes") == 12
+    assert isinstance(taken(work, "water_inside")[0], Reading)
