@@ -8,20 +8,20 @@ from revealbook.present.drawing_labels import Room, draw_label, draw_list, draw_
 from revealbook.present.drawing_parts import draw_parts, frame_box
 from revealbook.present.drawing_places import spot_of
 from revealbook.present.drawing_scene import Paper, Scene, scene_of
-from revealbook.present.drawing_shapes import Box, Point, around
+from revealbook.present.drawing_shapes import Box, Point, Role, around
 from revealbook.present.drawing_sheet import Drawing, Sheet, finished
 from revealbook.present.words import N_, Words
 from revealbook.rules.finding import Outcome
 
 SCALES = (5, 10, 20, 25, 50, 100, 200)
-"""Scales 1:n in use (ISO 5455, and 1:25 of the trade); the last two only for what no sheet would hold otherwise."""
+"""Scales 1:n in use (ISO 5455, and 1:25 of the trade); the last two only if nothing else fits."""
 _MARGIN_MM = 0.3
 _LIST_GAP_MM = 1.5
 _LIST_WIDTH_MM = 80.0
 
 
 class PaperSize(NamedTuple):
-    """The room for a drawing on a page, mm: the text column of A4 and Letter, and what a page spares below it."""
+    """The room for a drawing on a page, mm: the text column of A4, which Letter has too."""
 
     width_mm: float = 169.0
     height_mm: float = 150.0
@@ -98,7 +98,7 @@ def _title(scene: Scene, scale: int, words: Words) -> str:
     shown = [piece for piece in given.pieces.values() if piece]
     said = words.say(
         N_(
-            "Elevation of opening {mark} seen from outside, scale 1:{scale}: {width} x {height}, "
+            "Elevation of opening {mark} seen from outside, scale 1:{scale}: {width} × {height}, "
             "{pieces} frame pieces with {holes} holes, {supports} supports, {brackets} plinth brackets."
         ),
         mark=given.mark,
@@ -117,13 +117,22 @@ def _title(scene: Scene, scale: int, words: Words) -> str:
     return said + " " + words.say(N_("Marked nonconformities: {numbers}."), numbers=marked)
 
 
+_MEET = N_("Opening lines meet at the hinges.")
+_SYMBOLS = {"sliding": N_("The arrow shows which way it may slide.")}
+
+
 def _caption(scene: Scene, sheet: Sheet, scale: int, words: Words) -> str:
     """Say the scale, and how to read what is on the drawing and only that."""
+    window = scene.given.window
     said = [words.say(N_("Seen from outside, scale 1:{scale}, lengths in mm."), scale=scale)]
-    if scene.given.window and scene.given.window.joints_mm:
+    if any(disc.role is Role.HOLE for disc in sheet.discs):
+        said.append(words.say(N_("Circle: hole; cross: fixing.")))
+    if scene.given.load_points_mm:
+        said.append(words.say(N_("Triangle: load point.")))
+    if window and window.joints_mm and scene.window.shown:
         said.append(words.say(N_("Figures inside the glass are joint widths.")))
-    if scene.given.window and scene.given.window.opening_kind not in (None, "fixed", "sliding"):
-        said.append(words.say(N_("Opening lines meet at the hinges.")))
+    if any(stroke.role is Role.OPENING_LINES for stroke in sheet.strokes):
+        said.append(words.say(_SYMBOLS.get(window.opening_kind or "" if window else "", _MEET)))
     outcomes = {mark.outcome for mark in sheet.marks}
     if Outcome.DOES_NOT_CONFORM in outcomes:
         said.append(words.say(N_("A number in a black square is that of the nonconformity.")))

@@ -37,7 +37,7 @@ def draw_dimensions(scene: Scene, paper: Paper, sheet: Sheet, words: Words) -> N
 
 def _rows(side: Side, scene: Scene, paper: Paper, words: Words) -> Iterator[Row]:
     placed = scene.pieces[side]
-    yield from _some(side, _chain(scene.piece(side).holes_mm or (), placed, paper, words))
+    yield from _some(side, _chain(scene.piece(side).holes_mm or (), placed, paper, words, to_end=True))
     if side in ("left", "right"):
         yield from _heights(side, scene, paper, words)
         return
@@ -47,7 +47,7 @@ def _rows(side: Side, scene: Scene, paper: Paper, words: Words) -> Iterator[Row]
         yield from _brackets(scene, paper, words)
     yield from _some(side, _overlaps(side, scene, paper, words))
     if placed.shown:
-        yield Row(side, (_span(placed, placed.left, placed.right, paper, words, N_("length {size}")),))
+        yield Row(side, (_span(placed, (placed.left, placed.right), paper, words, N_("length {size}")),))
 
 
 def _some(side: Side, spans: Iterable[Span], name: str = "") -> Iterator[Row]:
@@ -58,9 +58,9 @@ def _some(side: Side, spans: Iterable[Span], name: str = "") -> Iterator[Row]:
 
 
 def _chain(
-    positions: Iterable[float], placed: Placed, paper: Paper, words: Words, *, to_end: bool = True
+    positions: Iterable[float], placed: Placed, paper: Paper, words: Words, *, to_end: bool
 ) -> Iterator[Span]:
-    """Give the distances from the piece's first end over its holes to its last end, if its length is shown."""
+    """Give the distances from a part's first end over some places, and on to its last end if it is shown."""
     stops = sorted(set(positions))
     if not stops:
         return
@@ -68,13 +68,14 @@ def _chain(
     length = (placed.top if placed.upright else placed.right) - start
     ends = [length] if to_end and placed.shown and length > stops[-1] else []
     for here, there in pairwise([0.0, *stops, *ends]):
-        yield _span(placed, start + here, start + there, paper, words)
+        yield _span(placed, (start + here, start + there), paper, words)
 
 
-def _span(placed: Placed, start: float, end: float, paper: Paper, words: Words, form: str = "{size}") -> Span:
-    """Give a distance along a part, start and end in mm as built."""
+def _span(placed: Placed, ends: tuple[float, float], paper: Paper, words: Words, form: str = "") -> Span:
+    """Give a distance along a part between two places in mm as built."""
+    start, end = ends
     size = words.number(end - start)
-    text = size if form == "{size}" else words.say(form, size=size)
+    text = words.say(form, size=size) if form else size
     first, last = start / paper.scale, end / paper.scale
     return Span(-last, -first, text) if placed.upright else Span(first, last, text)
 
@@ -82,11 +83,11 @@ def _span(placed: Placed, start: float, end: float, paper: Paper, words: Words, 
 def _heights(side: Side, scene: Scene, paper: Paper, words: Words) -> Iterator[Row]:
     """Give a side piece's length and, at the left, the opening's height; in one row if they end together."""
     placed, opening = scene.pieces[side], scene.opening
-    length = _span(placed, placed.bottom, placed.top, paper, words, N_("length {size}"))
+    length = _span(placed, (placed.bottom, placed.top), paper, words, N_("length {size}"))
     if side == "right":
         yield from _some(side, (length,) if placed.shown else ())
         return
-    clear = _span(placed, opening.bottom, opening.top, paper, words, N_("opening {size}"))
+    clear = _span(placed, (opening.bottom, opening.top), paper, words, N_("opening {size}"))
     if not placed.shown:
         yield Row(side, (clear,))
     elif abs(length.start - clear.start) < _SAME_MM:
@@ -99,7 +100,9 @@ def _heights(side: Side, scene: Scene, paper: Paper, words: Words) -> Iterator[R
 def _brackets(scene: Scene, paper: Paper, words: Words) -> Iterator[Row]:
     if scene.plinth is not None and scene.given.plinth is not None:
         places = [at for at in scene.given.plinth.brackets_mm if at is not None]
-        yield from _some("bottom", _chain(places, scene.plinth, paper, words), words.say(N_("brackets")))
+        yield from _some(
+            "bottom", _chain(places, scene.plinth, paper, words, to_end=False), words.say(N_("brackets"))
+        )
 
 
 def _overlaps(side: Side, scene: Scene, paper: Paper, words: Words) -> Iterator[Span]:
@@ -107,11 +110,11 @@ def _overlaps(side: Side, scene: Scene, paper: Paper, words: Words) -> Iterator[
     placed, piece, opening = scene.pieces[side], scene.piece(side), scene.opening
     left, right = piece.overlap_left_mm, piece.overlap_right_mm
     if left is not None and left > 0:
-        yield _span(placed, -left, 0, paper, words)
+        yield _span(placed, (-left, 0), paper, words)
     if side == "bottom":
-        yield _span(placed, 0, opening.right, paper, words, N_("opening {size}"))
+        yield _span(placed, (0, opening.right), paper, words, N_("opening {size}"))
     if right is not None and right > 0:
-        yield _span(placed, opening.right, opening.right + right, paper, words)
+        yield _span(placed, (opening.right, opening.right + right), paper, words)
 
 
 def _joint_widths(scene: Scene, paper: Paper, sheet: Sheet, words: Words) -> None:

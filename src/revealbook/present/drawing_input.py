@@ -11,7 +11,7 @@ from revealbook.records.opening import Opening
 from revealbook.records.products import Profile
 from revealbook.records.site import Site
 from revealbook.records.supports import Plinth, Supports
-from revealbook.records.survey import Survey
+from revealbook.records.survey import Heights, Survey, Widths
 from revealbook.records.window import Window
 from revealbook.rules.finding import Outcome
 from revealbook.rules.judged import JudgedOpening
@@ -66,7 +66,7 @@ class PlinthShown:
 
 @dataclass(frozen=True, slots=True)
 class WindowShown:
-    """A window; joint widths at start, middle and end of each side; fixings from a side's left or lower end."""
+    """A window; joints at start, middle and end of each side; fixings from a side's left or lower end, mm."""
 
     width_mm: float | None = None
     height_mm: float | None = None
@@ -146,11 +146,12 @@ def elevation_input(opening: Opening, site: Site, found: tuple[Found, ...] = ())
 
 
 def _clear_size(opening: Opening) -> tuple[float | None, float | None]:
+    """Give the surveyed clear size, in the middle if it was read there; else the nominal one."""
     survey, nominal = opening.survey or Survey(), opening.opening
-    widths, heights = survey.widths_mm, survey.heights_mm
-    surveyed_width = _first(widths and getattr(widths, place) for place in ("middle", "bottom", "top"))
-    surveyed_height = _first(heights and getattr(heights, place) for place in ("middle", "left", "right"))
-    return surveyed_width or nominal.width_mm, surveyed_height or nominal.height_mm
+    widths, heights = survey.widths_mm or Widths(), survey.heights_mm or Heights()
+    wide = (widths.middle, widths.bottom, widths.top, nominal.width_mm)
+    high = (heights.middle, heights.left, heights.right, nominal.height_mm)
+    return _first(wide), _first(high)
 
 
 def _first(values: Iterable[float | None]) -> float | None:

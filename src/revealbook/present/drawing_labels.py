@@ -1,12 +1,12 @@
 """Marks and labels find their room: nothing covers a figure, another mark or, where it can be, a part.
 
-Every block is tried around its place in growing circles; the nearest wins, but it may stand further away rather
-than cover a symbol or a line. If nothing is free there, the whole paper is searched from near to far. The same
-drawing always gives the same places.
+Every block is tried around its place in growing circles; the nearest wins, but it may stand further away
+rather than cover a symbol or a line. If nothing is free there, the whole paper is searched from near to far.
+The same drawing always gives the same places.
 """
 
 from collections.abc import Iterable, Iterator, Sequence
-from itertools import groupby
+from itertools import groupby, pairwise
 from math import atan2, cos, hypot, pi, sin
 
 from revealbook.present.drawing_input import Found
@@ -99,7 +99,7 @@ class Room:
 def _edges(stroke: Stroke) -> Iterator[Box]:
     """Give the upright and level lines of a stroke as thin boxes; slanting ones are let pass."""
     points = (*stroke.points, stroke.points[0]) if stroke.closed else stroke.points
-    for here, there in zip(points, points[1:], strict=False):
+    for here, there in pairwise(points):
         if here.x == there.x or here.y == there.y:
             yield Box(min(here.x, there.x), min(here.y, there.y), max(here.x, there.x), max(here.y, there.y))
 

@@ -1,6 +1,6 @@
 """Where on an elevation a finding belongs: from its place in the record to a place on the wall."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Mapping, Sequence
 from itertools import pairwise
 from typing import TypeVar
 
@@ -15,25 +15,25 @@ Spot = tuple[float, float]
 
 def spot_of(path: Path, scene: Scene) -> Spot | None:
     """Give the place that a finding is marked at; None if it belongs to the opening as a whole."""
-    match path:
-        case ("frame", "pieces", str(name), *rest) if name in scene.pieces:
-            return _on_piece(scene.pieces[name], scene.piece(name), rest)
-        case ("frame", "corners" | "ends" as kind, str(corner), *_):
+    section, *rest = path or ("",)
+    place = _SECTIONS.get(str(section))
+    return place(rest, scene) if place else None
+
+
+def _on_frame(rest: Sequence[str | int], scene: Scene) -> Spot | None:
+    match rest:
+        case ("pieces", str(name), *of_piece) if name in scene.pieces:
+            return _on_piece(scene.pieces[name], scene.piece(name), of_piece)
+        case ("corners" | "ends" as kind, str(corner), *_):
             return _corner(corner, scene, at_end=kind == "ends")
-        case ("frame", "top_edge_sealed" | "insulation_follows_at_once"):
+        case ("top_edge_sealed" | "insulation_follows_at_once",):
             top = scene.pieces["top"]
             return top.left + 0.3 * (top.right - top.left), top.top
-        case ("supports", *rest):
-            return _on_supports(rest, scene)
-        case ("plinth", *rest):
-            return _on_plinth(rest, scene)
-        case ("window", *rest):
-            return _on_window(rest, scene)
-        case ("seals", *_):
-            return (scene.window.right + scene.opening.right) / 2, 0.62 * scene.opening.top
-        case ("survey", *rest):
-            return _surveyed(rest, scene)
     return None
+
+
+def _on_seals(_rest: Sequence[str | int], scene: Scene) -> Spot:
+    return (scene.window.right + scene.opening.right) / 2, 0.62 * scene.opening.top
 
 
 def _on_piece(placed: Placed, piece: PieceShown, rest: Sequence[str | int]) -> Spot:
@@ -163,3 +163,14 @@ def _surveyed(rest: Sequence[str | int], scene: Scene) -> Spot | None:
         case ("diagonals_mm", *_):
             return wide, high
     return None
+
+
+_SECTIONS: Mapping[str, Callable[[Sequence[str | int], Scene], Spot | None]] = {
+    "frame": _on_frame,
+    "supports": _on_supports,
+    "plinth": _on_plinth,
+    "window": _on_window,
+    "seals": _on_seals,
+    "survey": _surveyed,
+}
+"""Who knows the places of a section of the record; other sections have none on an elevation."""

@@ -68,7 +68,7 @@ class Row:
     Attributes:
         side: at which side of the drawing it runs.
         spans: its distances.
-        name: what stands at its lower or left end, if it needs a name.
+        name: what stands at its right end, if it needs a name.
         left_out: how many figures had no room.
     """
 
@@ -128,7 +128,7 @@ def draw_row(row: Row, line: float, sheet: Sheet) -> None:
             head = at(along, baseline - 0.74 * TEXT_MM - 0.1)
             sheet.strokes.append(Stroke(Role.LEADER, (at(led_from, 0), head)))
     if row.name and not upright:
-        sheet.write(Text(stops[0] - 1.2, line + 0.35 * TEXT_MM, row.name, "end"))
+        sheet.write(Text(stops[-1] + 1.2, line + 0.35 * TEXT_MM, row.name, "start"))
     sheet.left_out += row.left_out
 
 

@@ -94,7 +94,7 @@ def section(given: SectionInput, words: Words) -> Drawing:
     layers = list(_layers(given, words))
     _name(layers, sheet, words)
     sheet.write(Text(22, 5.6, words.say(N_("inside")), "start"))
-    sheet.write(Text(22, 42, words.say(N_("outside")), "start"))
+    sheet.write(Text(22, 44.5, words.say(N_("outside")), "start"))
     caption = words.say(N_("Section through the joint at the side, not to scale; steps numbered by date."))
     if not all(layer.shown for layer in layers):
         caption += " " + words.say(N_("Dashed: not shown by the record."))

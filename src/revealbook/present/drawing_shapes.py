@@ -12,16 +12,16 @@ TEXT_MM = 2.3
 """Size of the drawing's text, mm (6.5 pt): digits stand 1.6 mm high."""
 _ASCENT, _DESCENT = 0.74, 0.24
 _WIDTHS = {
-    0.31: " \u00a0!,.:;'|ijlIíìïîI()[]·",
-    0.42: "frtJ-",
-    0.56: "acegksvxyzLFETáàâäéèêëçß+=<>/?",
-    0.6: "0123456789bdhnopquPSXYZKCöóòôüúùûñ×",
+    0.31: " \u00a0!,.:;'ijlIíìïîI·",
+    0.42: "frtJ-()[]|",
+    0.56: "acegksvxyzLFETáàâäéèêëç+=<>/?",
+    0.6: "0123456789bdhnopquPSXYZKCöóòôüúùûñß×",
     0.7: "ABGDRNHUOQVÄÖÜÉ",
-    0.87: "wmM&",
+    0.87: "wmMŴŵ&…¶",
     1.05: "WÆŒæœ%@©¼½¾",
 }
-"""Widths of characters in the Fira Sans that pages are set in, as a share of the size, rounded up by class."""
-_CAPITAL, _OTHER = 0.75, 0.66
+"""Widths of characters in the Fira Sans of the pages, as a share of the size, rounded up by class."""
+_CAPITAL, _OTHER = 0.75, 0.7
 
 
 class Role(StrEnum):
@@ -45,9 +45,6 @@ class Role(StrEnum):
     FIXING = "fixing"
     WINDOW_FIXING = "fixing of the window"
     LOAD_POINT = "load point"
-    DIMENSION = "dimension"
-    TICK = "tick"
-    LEADER = "leader"
     MASONRY = "section: wall"
     INSULATION = "section: insulation"
     FRAME_CUT = "section: frame"
@@ -55,6 +52,10 @@ class Role(StrEnum):
     FOAM = "section: foam"
     TAPE = "section: tape"
     LAYER_NOT_SHOWN = "section: not shown"
+    DIMENSION = "dimension"
+    TICK = "tick"
+    LEADER = "leader"
+    LEADER_END = "end of a leader"
 
 
 class Point(NamedTuple):

@@ -9,6 +9,10 @@ from pydantic import BaseModel
 from revealbook.measures.catalogue import CATALOGUE
 from revealbook.measures.reading import Path
 from revealbook.present import labels
+from revealbook.present.drawing import elevation
+from revealbook.present.drawing_input import elevation_input, found_in
+from revealbook.present.drawing_section import section, section_input
+from revealbook.present.drawing_sheet import Drawing
 from revealbook.present.conditions import ConditionsChart, conditions_chart
 from revealbook.present.found import brief, limit_in_force, requirement
 from revealbook.present.nonconformities import Entry, entries
@@ -68,6 +72,8 @@ class Sheet:
     verdict: Verdict
     counts: tuple[Count, ...]
     facts: tuple[tuple[str, str], ...]
+    drawing: Drawing | None
+    section: Drawing
     nonconformities: tuple[Entry, ...]
     open: tuple[Entry, ...]
     stages: tuple[Stage, ...]
@@ -87,6 +93,8 @@ def sheet(judged: JudgedOpening, site: Site, words: Words) -> Sheet:
     breached = entries(judged, Outcome.DOES_NOT_CONFORM, words, people)
     numbers = {one.rule_id: one.number for one in breached}
     dated = events(opening, words, people)
+    found = found_in(judged)
+    shown = elevation_input(opening, site, found)
     undecided = entries(judged, Outcome.UNDECIDED, words, people)
     return Sheet(
         mark=judged.mark,
@@ -96,6 +104,8 @@ def sheet(judged: JudgedOpening, site: Site, words: Words) -> Sheet:
         verdict=of_opening(judged, words),
         counts=counts(judged.counts, words),
         facts=tuple(_facts(opening, words)),
+        drawing=elevation(shown, words) if shown else None,
+        section=section(section_input(opening, found), words),
         nonconformities=breached,
         open=undecided + entries(judged, Outcome.NOT_SHOWN, words, people),
         stages=tuple(_stages(judged, numbers, words)),

@@ -1,0 +1,85 @@
+import pytest
+from tests.present import elevations
+from tests.present.judging import ENGLISH, opening, site
+
+from revealbook.present.drawing import PaperSize, elevation
+from revealbook.present.drawing_input import Found, elevation_input, found_in
+from revealbook.present.drawing_shapes import Role
+from revealbook.rules.finding import Outcome
+
+
+@pytest.mark.parametrize(
+    ("width", "height", "scale"),
+    [(400, 400, 5), (600, 600, 10), (1230, 1480, 20), (900, 2400, 25), (3600, 2200, 25), (6000, 3000, 50)],
+)
+def test_the_largest_scale_that_fits_the_paper_is_taken(width: float, height: float, scale: int) -> None:
+    assert elevation(elevations.given(width, height), ENGLISH).scale == scale
+
+
+def test_less_paper_means_a_smaller_scale() -> None:
+    given = elevations.given(1230, 1480)
+    small = elevation(given, ENGLISH, PaperSize(80, 80))
+    assert small.scale == 50
+    assert small.width_mm <= 80
+    with pytest.raises(ValueError, match="no scale brings 1230"):
+        elevation(given, ENGLISH, PaperSize(10, 10))
+
+
+def test_scale_size_and_what_is_marked_are_told_to_those_who_cannot_see_it() -> None:
+    given = elevations.given(
+        supports=elevations.supports(400),
+        found=(elevations.breach(2, "window"), elevations.breach(10, "tests")),
+    )
+    assert elevation(given, ENGLISH).title == (
+        "Elevation of opening W-1.01 seen from outside, scale 1:20: 1230\u00a0mm × 1480\u00a0mm, "
+        "4 frame pieces with 12 holes, 1 supports, 0 plinth brackets. Marked nonconformities: 2 and 10."
+    )
+
+
+def test_the_caption_explains_what_is_drawn_and_only_that() -> None:
+    bare = elevation(elevations.given(pieces={}, window=None), ENGLISH).caption
+    assert bare == "Seen from outside, scale 1:20, lengths in mm."
+    found = (
+        elevations.breach(1, "window"),
+        Found(("frame", "pieces", "left", "holes_mm"), Outcome.NOT_SHOWN),
+        Found(("frame", "pieces", "top", "holes_mm"), Outcome.UNDECIDED),
+    )
+    full = elevation(elevations.given(found=found, load_points_mm=(400.0,)), ENGLISH).caption
+    for said in (
+        "Triangle",
+        "meet at the hinges",
+        "black square",
+        "diamond",
+        "Dashed square",
+        "joint widths",
+    ):
+        assert said in full
+
+
+def test_pieces_and_windows_that_are_not_shown_say_so() -> None:
+    texts = [text.text for text in elevation(elevations.given(pieces={}, window=None), ENGLISH).texts]
+    assert texts.count("not shown") == 4
+    assert texts.count("window: not shown") == 1
+    assert "not shown" not in [text.text for text in elevation(elevations.given(), ENGLISH).texts]
+
+
+def test_nonconformities_without_a_place_are_listed_below() -> None:
+    drawing = elevation(elevations.given(found=(elevations.breach(5, "frame", "bonding", "air_c"),)), ENGLISH)
+    lead = next(text for text in drawing.texts if text.text == "Of the whole opening:")
+    (mark,) = drawing.marks
+    assert mark.box.left > lead.box.right
+    assert lead.box.top > max(stroke.box.bottom for stroke in drawing.strokes if stroke.role is Role.PIECE)
+
+
+def test_a_recorded_opening_is_drawn_with_its_own_numbers() -> None:
+    judged = opening({"frame.pieces.left.holes_mm": [175, 1325]})
+    given = elevation_input(judged.record.opening, site({}).site.site, found_in(judged))
+    assert given is not None
+    drawing = elevation(given, ENGLISH)
+    expected = {
+        str(count)
+        for count, one in enumerate(judged.with_outcome(Outcome.DOES_NOT_CONFORM), 1)
+        if one.rule_id == "fixing-centres"
+    }
+    assert expected <= {mark.number for mark in drawing.marks}
+    assert "1150" in [text.text for text in drawing.texts], "the distance that is too large is written"
