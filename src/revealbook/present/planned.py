@@ -90,14 +90,18 @@ class PlannedSite:
         name: the project.
         facts: site, firm, rules, as (name, value).
         sheets: one per opening.
+        register: mark, place, size and the four lengths of each opening, if there is more than one.
         materials: the materials of all openings together, if there is more than one.
+        changed: the rules kept whose limit the site changed.
         allowances: what materials were reckoned with, as (name, value).
     """
 
     name: str
     facts: tuple[tuple[str, str], ...]
     sheets: tuple[PlannedSheet, ...]
+    register: Rows
     materials: Rows
+    changed: tuple[LimitLine, ...]
     allowances: tuple[tuple[str, str], ...]
 
     @property
@@ -111,13 +115,26 @@ def planned_site(site: SetOutSite, words: Words) -> PlannedSite:
     of_site, rules = site.site.site, sources(site.rule_set, words)
     named = ((N_("Project"), of_site.name), (N_("Place"), of_site.place), (N_("Installed by"), of_site.firm))
     facts = [(words.say(label), value) for label, value in named if value]
+    sheets = tuple(_sheet(one, site, words) for one in site.openings)
+    kept = dict.fromkeys(line for sheet in sheets for line in sheet.limits if line.changed)
     return PlannedSite(
         name=of_site.name,
         facts=(*facts, (words.say(N_("Set out by")), f"{rules.title} ({rules.name})")),
-        sheets=tuple(_sheet(one, site, words) for one in site.openings),
+        sheets=sheets,
+        register=tuple(_register(site, words)) if len(sheets) > 1 else (),
+        changed=tuple(kept),
         materials=material_rows(site.materials, words) if len(site.openings) > 1 else (),
         allowances=tuple(_allowances(site, words)),
     )
+
+
+def _register(site: SetOutSite, words: Words) -> Iterator[tuple[str, ...]]:
+    for one in site.openings:
+        if isinstance(one.plan, OpeningPlan):
+            sizes, lengths = one.plan.sizes, (words.number(piece.length_mm) for piece in one.plan.pieces)
+            size = f"{words.number(sizes.bottom.mm)} × {words.number(sizes.left.mm)}"
+            kind = words.say(N_("surveyed") if sizes.surveyed else N_("nominal"))
+            yield one.mark, place(one.work.opening, words), size, kind, *lengths
 
 
 def _sheet(one: SetOut, site: SetOutSite, words: Words) -> PlannedSheet:
@@ -152,19 +169,19 @@ def _cautions(plan: OpeningPlan, words: Words) -> Iterator[str]:
 def _facts(plan: OpeningPlan, words: Words) -> Iterator[tuple[str, str]]:
     sizes, limits = plan.sizes, plan.keeps.limits
     for name, size in (
-        (N_("Width at the sill"), sizes.bottom),
-        (N_("Width at the head"), sizes.top),
-        (N_("Height at the left"), sizes.left),
-        (N_("Height at the right"), sizes.right),
+        (N_("Width, sill"), sizes.bottom),
+        (N_("Width, head"), sizes.top),
+        (N_("Height, left"), sizes.left),
+        (N_("Height, right"), sizes.right),
     ):
         kind = words.say(N_("surveyed") if size.surveyed else N_("nominal"))
         yield words.say(name), f"{words.quantity(size.mm, 'mm')} ({kind})"
     if plan.window_size:
         width, height = words.number(plan.window_size.width_mm), plan.window_size.height_mm
         yield words.say(N_("Window")), f"{width} × {words.quantity(height, 'mm')}"
-    yield words.say(N_("Overlap, each side")), words.quantity(limits.overlap_mm, "mm")
+    yield words.say(N_("Overlap")), words.quantity(limits.overlap_mm, "mm")
     yield words.say(N_("Holes")), words.quantity(limits.hole_diameter_mm, "mm")
-    yield words.say(N_("Beads on the back")), words.number(limits.bead_count, "number")
+    yield words.say(N_("Beads")), words.number(limits.bead_count, "number")
 
 
 def _mm(positions: Iterable[float], words: Words) -> str:
@@ -239,7 +256,7 @@ def material_rows(of: Iterable[Quantity], words: Words) -> Rows:
             _amount(one.gross, one.unit, words),
             "–" if one.packs is None else words.count(one.packs, *_PACKS[one.unit]),
         )
-        for one in of
+        for one in sorted(of, key=lambda one: list(_WHAT).index(one.what))
     )
 
 
@@ -259,7 +276,7 @@ def _allowances(site: SetOutSite, words: Words) -> Iterator[tuple[str, str]]:
         (N_("Waste of foam"), given.foam_waste_pct),
     ):
         yield words.say(name), words.quantity(pct, "%")
-    yield words.say(N_("Lap of tape per side")), words.quantity(given.tape_lap_mm, "mm")
+    yield words.say(N_("Lap of tape")), words.quantity(given.tape_lap_mm, "mm")
     yield words.say(N_("Depth of foam")), words.quantity(given.foam_depth_mm, "mm")
     yield (
         words.say(N_("Foam in a joint")),

@@ -20,8 +20,8 @@ class LimitLine:
         rule_id: its id.
         requirement: what it requires.
         limit: its limit in force.
-        changed: the rule set's own limit, if the site changed it.
-        basis: what the limit rests on.
+        changed: the rule set's own limit if the site changed it, `none` if the site added the rule.
+        basis: what the limit rests on, and why the site changed it.
     """
 
     rule_id: str
@@ -48,8 +48,8 @@ def limit_lines(plan: OpeningPlan, rule_set: RuleSet, words: Words) -> tuple[Lim
             line.rule_id,
             line.requirement,
             line.limit,
-            f"{line.base_limit}. {line.reason}" if line.base_limit else line.reason,
-            line.basis,
+            line.base_limit or (words.say(N_("none")) if line.reason else ""),
+            f"{line.basis}. {line.reason}" if line.reason else line.basis,
         )
         for line in sources(rule_set, words).rules
         if line.rule_id in kept

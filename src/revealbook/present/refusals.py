@@ -73,7 +73,7 @@ def refusal(refused: NotPossible, words: Words) -> str:
     figures = {figure.name: words.quantity(figure.mm, "mm") for figure in refused.figures}
     said = words.say(_SENTENCES[refused.reason], **figures)
     subject = _subject(refused.about, words)
-    return f"{subject}: {said}" if subject else said
+    return f"{subject[0].upper()}{subject[1:]}. {said}" if subject else said
 
 
 def _subject(about: tuple[str, ...], words: Words) -> str:
