@@ -14,8 +14,9 @@ from revealbook.present.agreement import (
     compare_pages,
     made_by_another_version,
 )
-from revealbook.present.evidence import evidence, findings_json
-from revealbook.present.present import present
+from revealbook.present.evidence import findings_json
+from revealbook.present.present import Pack, present
+from revealbook.present.volumes import VOLUMES_FILE, index_of, read_lines
 from revealbook.present.words import words_in
 from revealbook.records.load import Folder, look_into
 from revealbook.records.record import SiteFile
@@ -38,7 +39,7 @@ class Again:
         findings: where the embedded findings differ from that.
         pages: where the text of the pages differs from that.
         uncalled: embedded files that nothing in the evidence accounts for, and files that lack.
-        other_version: the version that made the pack, if it is not this one; its wording is then not compared.
+        other_version: the version that made the pack, if not this one; wording is then not compared.
     """
 
     judged: JudgedSite
@@ -70,9 +71,9 @@ def judge_again(file: Path) -> Again | tuple[Problem, ...]:
     if checked.judged is None or checked.problems:
         return checked.problems
     judged = checked.judged
-    pages = present(judged, words_in(judged.site.site.language))
+    pages = _presented(judged, opened.carried.get(VOLUMES_FILE))
     other = made_by_another_version(opened.carried.get(FINDINGS, b""))
-    expected = {one.path for one in evidence(judged)}
+    expected = {one.path for one in pages.carried}
     return Again(
         judged,
         compare_findings(opened.carried.get(FINDINGS, b""), findings_json(judged)),
@@ -80,6 +81,15 @@ def judge_again(file: Path) -> Again | tuple[Problem, ...]:
         tuple(sorted(expected ^ opened.carried.keys())),
         other,
     )
+
+
+def _presented(judged: JudgedSite, volumes: bytes | None) -> Pack:
+    """Present what a pack should show: all of it, or the index if it carries a list of volumes."""
+    pages = present(judged, words_in(judged.site.site.language))
+    try:
+        return pages if volumes is None else index_of(pages, read_lines(volumes))
+    except ValueError:
+        return pages
 
 
 def judge_today(file: Path, rule_set: str | None = None) -> tuple[Difference, ...] | tuple[Problem, ...]:

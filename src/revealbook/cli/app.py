@@ -8,6 +8,8 @@ from typing import Annotated, Literal
 import typer
 
 from revealbook import __version__
+from revealbook.cli.arguments import SiteFolder
+from revealbook.cli.before_work import before_work
 from revealbook.cli.exit_codes import UNUSABLE
 
 app = typer.Typer(
@@ -26,7 +28,7 @@ Exit status of check:
 \b
 Begin here: revealbook begin larch-court""",
 )
-SiteFolder = Annotated[Path, typer.Argument(metavar="SITE", help="The site folder, with site.yaml in it.")]
+app.add_typer(before_work)
 
 
 def _version(*, asked: bool) -> None:
@@ -93,24 +95,38 @@ def check(
 
 @app.command(
     short_help="Make the handover pack as a PDF.",
-    epilog="Example: revealbook pack larch-court --to larch-court.pdf",
+    epilog="""\b
+Examples:
+  revealbook pack larch-court --to larch-court.pdf
+  revealbook pack larch-court --volumes storey --to packs""",
 )
 def pack(
     site: SiteFolder,
     to: Annotated[
         Path | None,
-        typer.Option("--to", metavar="FILE", help="The PDF to write; SITE/pack/<id>.pdf if left out."),
+        typer.Option(
+            "--to", metavar="PATH", help="The PDF, or the folder for volumes; below SITE/pack if left out."
+        ),
     ] = None,
+    volumes: Annotated[
+        Literal["building", "storey"] | None,
+        typer.Option("--volumes", help="One PDF for each of these, and an index; for large sites."),
+    ] = None,
+    jobs: Annotated[
+        int,
+        typer.Option("--jobs", min=1, max=64, metavar="N", help="How many volumes to render side by side."),
+    ] = 2,
 ) -> None:
-    """Make the handover pack of a site as one PDF.
+    """Make the handover pack of a site as one PDF, or as volumes with an index.
 
     Exit status 0 says that the pack was written, also if something does not
     conform: ask `check` for that. Nothing is written as long as a record
     cannot be used, because a pack of half the records would hide the rest.
+    A volume whose records have not changed is not rendered again.
     """
-    from revealbook.cli.pack import run
+    from revealbook.cli.pack import Asked, run
 
-    raise typer.Exit(run(site, to))
+    raise typer.Exit(run(site, Asked(to, volumes, jobs)))
 
 
 @app.command(

@@ -1,6 +1,8 @@
-"""`revealbook pack`: the handover pack as one PDF."""
+"""`revealbook pack`: the handover pack as one PDF, or in volumes."""
 
 import os
+import shutil
+from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
 
@@ -10,13 +12,26 @@ from platformdirs import user_cache_path
 from revealbook import api
 from revealbook.cli.exit_codes import UNUSABLE, WELL
 from revealbook.cli.terminal import print_problems, progress
+from revealbook.making.pack import Packed
+from revealbook.making.volumes import file_name, make_volumes
 from revealbook.present.evidence import short
+from revealbook.present.volumes import By
 from revealbook.present.words import words_in
-from revealbook.records.load import PHOTOS
 from revealbook.render.failure import RenderFailed
+from revealbook.rules.judged import JudgedSite
+from revealbook.source.problem import Problem
 
 
-def run(site: Path, to: Path | None) -> int:
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """What was asked on the command line."""
+
+    to: Path | None = None
+    volumes: By | None = None
+    jobs: int = 2
+
+
+def run(site: Path, asked: Asked) -> int:
     """Judge, render and write; the exit status says whether the pack was written, not what it says."""
     try:
         made = _made(os.environ.get("SOURCE_DATE_EPOCH"))
@@ -25,30 +40,68 @@ def run(site: Path, to: Path | None) -> int:
         return UNUSABLE
     with progress("checking") as seen:
         checked = api.check(site, seen)
-    words = words_in("en")
     if checked.judged is None or checked.problems:
-        print_problems(checked.problems, words)
+        print_problems(checked.problems, words_in("en"))
         typer.echo("No pack was made: a pack of half the records would hide the rest.", err=True)
         return UNUSABLE
-    number = len(checked.judged.openings)
-    typer.echo(words.count(number, "rendering 1 opening ...", "rendering {number} openings ..."), err=True)
     try:
-        packed = api.pack(checked.judged, site, user_cache_path("revealbook") / PHOTOS, made)
+        problems = (
+            _volumes(checked.judged, site, asked, made)
+            if asked.volumes
+            else _whole(checked.judged, site, asked, made)
+        )
     except RenderFailed as failed:
         for problem in failed.problems:
             typer.echo(problem, err=True)
         return UNUSABLE
+    print_problems(problems, words_in("en"))
+    return UNUSABLE if problems else WELL
+
+
+def _whole(judged: JudgedSite, site: Path, asked: Asked, made: datetime | None) -> tuple[Problem, ...]:
+    """Write one PDF; give the photographs that cannot be used."""
+    said = words_in("en").count(
+        len(judged.openings), "rendering 1 opening ...", "rendering {number} openings ..."
+    )
+    typer.echo(said, err=True)
+    packed = api.pack(judged, site, _cache(), made)
     if isinstance(packed, tuple):
-        print_problems(packed, words)
-        return UNUSABLE
-    target = to or site / "pack" / f"{checked.judged.site.site.id}.pdf"
+        return packed
+    _write(packed, asked.to or site / "pack" / f"{judged.site.site.id}.pdf")
+    typer.echo(packed.pack.verdict.sentence)
+    return ()
+
+
+def _volumes(judged: JudgedSite, site: Path, asked: Asked, made: datetime | None) -> tuple[Problem, ...]:
+    """Write volumes and their index into a folder; give the photographs that cannot be used."""
+    folder, site_id = asked.to or site / "pack", judged.site.site.id
+    with progress("rendering") as seen:
+        result = make_volumes(
+            judged, site, _cache(), by=asked.volumes or "storey", made=made, jobs=asked.jobs, seen=seen
+        )
+    if isinstance(result, tuple):
+        return result
+    folder.mkdir(parents=True, exist_ok=True)
+    for volume in result.volumes:
+        target = folder / file_name(site_id, volume.name)
+        shutil.copyfile(volume.file, target)
+        fresh = "" if volume.fresh else ", unchanged"
+        typer.echo(f"{target}: {volume.pages} pages, fingerprint {short(volume.fingerprint)}{fresh}")
+    _write(result.index, folder / f"{site_id}-index.pdf")
+    typer.echo(result.index.pack.verdict.sentence)
+    return ()
+
+
+def _write(packed: Packed, target: Path) -> None:
     target.parent.mkdir(parents=True, exist_ok=True)
     target.write_bytes(packed.pdf)
     for warning in packed.warnings:
         typer.echo(warning, err=True)
     typer.echo(f"{target}: {packed.pages} pages, fingerprint {short(packed.pack.fingerprint)}")
-    typer.echo(packed.pack.verdict.sentence)
-    return WELL
+
+
+def _cache() -> Path:
+    return user_cache_path("revealbook")
 
 
 def _made(epoch: str | None) -> datetime | None:

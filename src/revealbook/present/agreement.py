@@ -39,8 +39,8 @@ def compare_findings(kept: bytes, now: bytes) -> tuple[Difference, ...]:
         now: findings.json as judged again.
 
     Returns:
-        What differs; one difference about the whole if the embedded file cannot be read. Where another version
-        made the pack, wording is left aside and only values, limits and outcomes are compared.
+        What differs; one difference about the whole if the embedded file cannot be read. Where another
+        version made the pack, wording is left aside: only values, limits and outcomes are compared.
     """
     try:
         before, after = json.loads(kept), json.loads(now)
@@ -107,6 +107,8 @@ def expected_text(pack: Pack) -> Iterator[tuple[str, str]]:
     yield "", pack.fingerprint
     for row in pack.register:
         yield row.mark, row.mark
+    for volume in pack.volumes:
+        yield "", volume.sha256
     for sheet in pack.sheets:
         yield sheet.mark, sheet.verdict.sentence
     for one in pack.nonconformities:

@@ -14,7 +14,7 @@ FOLDER = "__"
 """Stands for a folder's slash in the names of embedded files."""
 _AMBIGUOUS = re.compile(r"_(?=[_/])|(?<=[_/])_")
 """Underscores that could be taken for a folder's slash; they are written as %5F."""
-Kind = Literal["site", "record", "rules", "findings"]
+Kind = Literal["site", "record", "rules", "findings", "volumes"]
 
 
 _DESCRIPTIONS: dict[Kind, str] = {
@@ -22,6 +22,14 @@ _DESCRIPTIONS: dict[Kind, str] = {
     "record": N_("Record of an opening as filed"),
     "rules": N_("Rules in force"),
     "findings": N_("Findings as judged"),
+    "volumes": N_("Volumes of this pack"),
+}
+
+
+_RELATIONSHIPS: dict[Kind, Literal["Data", "Supplement"]] = {
+    "rules": "Supplement",
+    "findings": "Data",
+    "volumes": "Data",
 }
 
 
@@ -58,12 +66,12 @@ class Carried:
     @property
     def media_type(self) -> str:
         """Its media type."""
-        return "application/json" if self.kind == "findings" else "application/yaml"
+        return "application/yaml" if self.path.endswith((".yaml", ".yml")) else "application/json"
 
     @property
     def relationship(self) -> Literal["Source", "Data", "Supplement"]:
         """What it is to the pages (ISO 19005-3, annex E)."""
-        return "Supplement" if self.kind == "rules" else "Data" if self.kind == "findings" else "Source"
+        return _RELATIONSHIPS.get(self.kind, "Source")
 
 
 def path_of(name: str) -> str:

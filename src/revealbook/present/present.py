@@ -4,7 +4,7 @@ from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import datetime
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from pydantic import BaseModel
 
@@ -20,6 +20,9 @@ from revealbook.present.words import N_, Words
 from revealbook.records.site import Site
 from revealbook.rules.finding import Outcome
 from revealbook.rules.judged import JudgedSite
+
+if TYPE_CHECKING:
+    from revealbook.present.volumes import VolumeLine
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,6 +47,8 @@ class Pack:
         carried: what the pack carries inside.
         fingerprint: its fingerprint.
         contents: anchors and titles of its parts, and whether each is one of the openings.
+        part: which part of the site it shows; empty for the whole.
+        volumes: the volumes it is the index of.
     """
 
     site: Site
@@ -63,6 +68,8 @@ class Pack:
     carried: tuple[Carried, ...]
     fingerprint: str
     contents: tuple[tuple[str, str, bool], ...]
+    part: str = ""
+    volumes: "tuple[VolumeLine, ...]" = ()
 
     @property
     def short_fingerprint(self) -> str:
