@@ -1,3 +1,7 @@
+import json
+import os
+from pathlib import Path
+
 import pytest
 from tests.present import elevations
 from tests.present.judging import ENGLISH, opening, site
@@ -5,6 +9,7 @@ from tests.present.judging import ENGLISH, opening, site
 from revealbook.present.drawing import PaperSize, elevation
 from revealbook.present.drawing_input import Found, elevation_input, found_in
 from revealbook.present.drawing_shapes import Role
+from revealbook.present.drawing_sheet import Drawing
 from revealbook.rules.finding import Outcome
 
 
@@ -83,3 +88,39 @@ def test_a_recorded_opening_is_drawn_with_its_own_numbers() -> None:
     }
     assert expected <= {mark.number for mark in drawing.marks}
     assert "1150" in [text.text for text in drawing.texts], "the distance that is too large is written"
+
+
+GOLDEN = Path(__file__).parents[1] / "golden" / "elevation.json"
+"""Looked at as a picture in colour and in grey before it was kept; UPDATE_GOLDEN=1 writes it anew."""
+PLACED = (Role.SUPPORT, Role.LOAD_POINT, Role.BRACKET, Role.JOINT, Role.FIXING, Role.PIECE, Role.WINDOW)
+
+
+def geometry(drawing: Drawing) -> dict[str, list[list[float]]]:
+    """Holes by centre, other parts and marks by their box, mm of paper."""
+    parts = {
+        str(role): [list(stroke.box) for stroke in drawing.strokes if stroke.role is role] for role in PLACED
+    }
+    return {
+        "scale": [[float(drawing.scale or 0)]],
+        "hole": [[disc.x, disc.y] for disc in drawing.discs if disc.role is Role.HOLE],
+        "mark": [list(mark.box) for mark in drawing.marks],
+        **parts,
+    }
+
+
+def test_the_drawing_that_was_looked_at_has_not_moved_by_a_tenth_of_a_millimetre() -> None:
+    judged = opening({
+        "frame.pieces.top.holes_mm": [180, 940, 1240, 1510, 1950, 2391],
+        "frame.corners.bottom_left.sealed": False,
+        "window.out_of_plumb_mm": 4,
+    })  # fmt: skip
+    given = elevation_input(judged.record.opening, site({}).site.site, found_in(judged))
+    assert given is not None
+    now = geometry(elevation(given, ENGLISH))
+    if os.environ.get("UPDATE_GOLDEN"):
+        lines = ",\n".join(f" {json.dumps(name)}: {json.dumps(places)}" for name, places in now.items())
+        GOLDEN.write_text(f"{{\n{lines}\n}}\n", encoding="utf-8")
+    kept = json.loads(GOLDEN.read_text(encoding="utf-8"))
+    assert now.keys() == kept.keys()
+    for name, places in kept.items():
+        assert now[name] == [pytest.approx(place, abs=0.1) for place in places], name

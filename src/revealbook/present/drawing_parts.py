@@ -17,7 +17,7 @@ from revealbook.present.drawing_sheet import Sheet
 
 HATCH_MM = 1.0
 """Width of the hatched band of wall around the frame, mm of paper."""
-_HATCH_STEP_MM = 2.2
+_HATCH_STEP_MM = 3.5
 _SYMBOL_MM = 0.75
 """Radius that a hole is drawn with, mm of paper: to scale it could not be seen."""
 _MEMBER_MM = 70.0

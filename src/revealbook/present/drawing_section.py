@@ -95,7 +95,7 @@ def section(given: SectionInput, words: Words) -> Drawing:
     _name(layers, sheet, words)
     sheet.write(Text(22, 5.6, words.say(N_("inside")), "start"))
     sheet.write(Text(22, 44.5, words.say(N_("outside")), "start"))
-    caption = words.say(N_("Section through the joint at the side, not to scale; steps numbered by date."))
+    caption = words.say(N_("Through the joint at the side, not to scale; steps numbered by date."))
     if not all(layer.shown for layer in layers):
         caption += " " + words.say(N_("Dashed: not shown by the record."))
     return finished(sheet, None, _title(given, words), caption)

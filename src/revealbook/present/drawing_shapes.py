@@ -64,6 +64,10 @@ class Point(NamedTuple):
     x: float
     y: float
 
+    def moved(self, by: "Point") -> "Point":
+        """The same elsewhere, to a hundredth of a millimetre."""
+        return Point(round(self.x + by.x, 2), round(self.y + by.y, 2))
+
 
 class Box(NamedTuple):
     """An upright rectangle on paper, mm."""
@@ -121,7 +125,7 @@ class Stroke(NamedTuple):
 
     def moved(self, by: Point) -> "Stroke":
         """The same elsewhere."""
-        return self._replace(points=tuple(Point(x + by.x, y + by.y) for x, y in self.points))
+        return self._replace(points=tuple(point.moved(by) for point in self.points))
 
 
 class Disc(NamedTuple):
@@ -139,7 +143,8 @@ class Disc(NamedTuple):
 
     def moved(self, by: Point) -> "Disc":
         """The same elsewhere."""
-        return self._replace(x=self.x + by.x, y=self.y + by.y)
+        x, y = Point(self.x, self.y).moved(by)
+        return self._replace(x=x, y=y)
 
 
 class Text(NamedTuple):
@@ -173,7 +178,8 @@ class Text(NamedTuple):
 
     def moved(self, by: Point) -> "Text":
         """The same elsewhere."""
-        return self._replace(x=self.x + by.x, y=self.y + by.y)
+        x, y = Point(self.x, self.y).moved(by)
+        return self._replace(x=x, y=y)
 
 
 class Mark(NamedTuple):
@@ -186,7 +192,7 @@ class Mark(NamedTuple):
     def moved(self, by: Point) -> "Mark":
         """The same elsewhere."""
         left, top, right, bottom = self.box
-        return self._replace(box=Box(left + by.x, top + by.y, right + by.x, bottom + by.y))
+        return self._replace(box=Box(*Point(left, top).moved(by), *Point(right, bottom).moved(by)))
 
 
 _BY_CHARACTER = {character: width for width, characters in _WIDTHS.items() for character in characters}

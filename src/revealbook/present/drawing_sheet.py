@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 
 from revealbook.present.drawing_shapes import Box, Disc, Mark, Point, Role, Stroke, Text, around
+from revealbook.rules.finding import Outcome
 
 
 @dataclass(slots=True)
@@ -62,6 +63,14 @@ class Drawing:
     texts: tuple[Text, ...]
     marks: tuple[Mark, ...]
     left_out: int = 0
+
+    @property
+    def marks_by_outcome(self) -> dict[str, list[Mark]]:
+        """Marks of each outcome that has a shape."""
+        shapes: dict[str, list[Mark]] = {str(outcome): [] for outcome in Outcome}
+        for mark in self.marks:
+            shapes[str(mark.outcome)].append(mark)
+        return shapes
 
     @property
     def by_role(self) -> tuple[tuple[Role, tuple[Stroke, ...], tuple[Disc, ...]], ...]:
