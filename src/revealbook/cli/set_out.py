@@ -11,7 +11,7 @@ from typing import Any
 
 import typer
 
-from revealbook.cli.exit_codes import DOES_NOT_CONFORM, UNUSABLE, WELL
+from revealbook.cli.exit_codes import UNUSABLE, WELL
 from revealbook.cli.terminal import print_problems
 from revealbook.making.sheets import Sheets, make_cutting_list, make_setting_out
 from revealbook.present.planned_data import cutting_data, planned_data
@@ -43,7 +43,7 @@ class Asked:
 
 
 def run(site: Path, asked: Asked) -> int:
-    """Set out and write the sheets; exit 1 if an opening could not be set out."""
+    """Set out and write the sheets; exit 2 if an opening could not be set out."""
     found = _set_out(site, asked)
     if found is None:
         return UNUSABLE
@@ -58,7 +58,7 @@ def run(site: Path, asked: Asked) -> int:
 
 
 def run_cut(site: Path, asked: Asked, saw: Saw) -> int:
-    """Set out and write the cutting list; exit 1 if an opening is not in it."""
+    """Set out and write the cutting list; exit 2 if an opening is not in it."""
     found = _set_out(site, asked)
     if found is None:
         return UNUSABLE
@@ -147,7 +147,7 @@ def _refused(found: SetOutSite, words: Words) -> int:
     refused = [(one.mark, one.plan) for one in found.openings if isinstance(one.plan, NotPossible)]
     for mark, plan in refused:
         typer.echo(f"{mark} is not set out. {refusal(plan, words)}", err=True)
-    return DOES_NOT_CONFORM if refused else WELL
+    return UNUSABLE if refused else WELL
 
 
 def _bought(one: ProfileCuts, words: Words) -> str:

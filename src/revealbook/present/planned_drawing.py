@@ -19,7 +19,7 @@ from revealbook.setting_out.plinth import Plinth
 from revealbook.setting_out.site import SetOut
 from revealbook.setting_out.window_fixings import WindowFixings
 
-_PAPER = PaperSize(169.0, 118.0)
+_PAPER = PaperSize(169.0, 132.0)
 
 
 def planned_elevation(one: SetOut, plan: OpeningPlan, words: Words) -> Drawing:
