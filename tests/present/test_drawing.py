@@ -68,6 +68,29 @@ def test_pieces_and_windows_that_are_not_shown_say_so() -> None:
     assert "not shown" not in [text.text for text in elevation(elevations.given(), ENGLISH).texts]
 
 
+def test_what_lacks_a_length_only_says_so() -> None:
+    no_length = {**elevations.pieces(1230, 1480), "top": elevations.PieceShown(holes_mm=(180.0,))}
+    texts = [text.text for text in elevation(elevations.given(pieces=no_length), ENGLISH).texts]
+    assert "length not shown" in texts
+    assert "not shown" not in texts
+
+
+def test_a_part_that_is_not_shown_is_not_marked_once_more_for_each_of_its_readings() -> None:
+    lacking = [
+        Found(path, Outcome.NOT_SHOWN)
+        for path in (
+            ("frame", "pieces", "left", "beads"),
+            ("frame", "corners", "top_left"),
+            ("window", "bow_mm"),
+        )
+    ]
+    bare = elevations.given(pieces={}, window=None, found=tuple(lacking))
+    assert elevation(bare, ENGLISH).marks == ()
+    assert len(elevation(elevations.given(found=tuple(lacking)), ENGLISH).marks) == 3
+    breached = elevations.given(pieces={}, window=None, found=(elevations.breach(1, "window", "bow_mm"),))
+    assert [mark.number for mark in elevation(breached, ENGLISH).marks] == ["1"]
+
+
 def test_nonconformities_without_a_place_are_listed_below() -> None:
     drawing = elevation(elevations.given(found=(elevations.breach(5, "frame", "bonding", "air_c"),)), ENGLISH)
     lead = next(text for text in drawing.texts if text.text == "Of the whole opening:")

@@ -3,7 +3,7 @@
 from typing import NamedTuple
 
 from revealbook.present.drawing_dimensions import draw_dimensions
-from revealbook.present.drawing_input import ElevationInput
+from revealbook.present.drawing_input import ElevationInput, Found
 from revealbook.present.drawing_labels import Room, draw_label, draw_list, draw_marks
 from revealbook.present.drawing_parts import draw_parts, frame_box
 from revealbook.present.drawing_places import spot_of
@@ -79,17 +79,33 @@ def _list_of_the_rest(scene: Scene, sheet: Sheet, words: Words) -> None:
 
 def _mark(scene: Scene, paper: Paper, sheet: Sheet, page: Box, words: Words) -> None:
     room, middle = Room(sheet, page), paper.at(*scene.window.middle)
-    for placed in scene.pieces.values():
+    for name, placed in scene.pieces.items():
         if not placed.shown:
-            draw_label(words.say(N_("not shown")), paper.at(*placed.middle), room, sheet, middle)
+            said = N_("length not shown") if scene.given.pieces.get(name) else N_("not shown")
+            draw_label(words.say(said), paper.at(*placed.middle), room, sheet, middle)
     if not scene.window.shown:
         draw_label(words.say(N_("window: not shown")), middle, room, sheet, middle)
     spots = [
         (paper.at(*spot), found)
         for found in scene.given.found
+        if not _said_already(found, scene)
         if (spot := spot_of(found.path, scene)) is not None
     ]
     draw_marks(spots, room, sheet, middle)
+
+
+def _said_already(found: Found, scene: Scene) -> bool:
+    """Whether the part itself says that it is not shown, so that a mark for each of its readings tells no more."""
+    if found.outcome is not Outcome.NOT_SHOWN:
+        return False
+    match found.path:
+        case ("frame", "pieces", str(name), *_):
+            return not scene.given.pieces.get(name)
+        case ("frame", *_):
+            return not any(scene.given.pieces.values())
+        case ("window" | "seals", *_):
+            return scene.given.window is None
+    return False
 
 
 def _title(scene: Scene, scale: int, words: Words) -> str:
