@@ -150,6 +150,18 @@ def test_a_class_is_open_while_a_better_one_was_not_reached() -> None:
     assert values(refuted, "permeability_class") == {("overpressure",): 2}
 
 
+def test_one_better_class_that_is_open_is_enough() -> None:
+    # 5 m3/(h m2) at 100 Pa: class 4 is refuted, class 3 would need 600 Pa
+    assert values(blown(law(2 / 3, 10, 50, 100, 300)), "permeability_class") == {
+        ("overpressure",): "missing class_open at tests.air_leakage.readings"
+    }
+
+
+def test_readings_beyond_a_classs_pressure_do_not_speak_against_it() -> None:
+    points = law(2 / 3, 54.02, 600, 300, 150, 100)
+    assert values(blown(points), "permeability_class") == {("overpressure",): 1}
+
+
 def test_readings_below_150_pa_reach_no_class() -> None:
     assert value(blown(law(0.6, 2, 50, 100, 149)), "leakage_reaches_a_class") is False
     assert value(blown(law(0.6, 2, 50, 100, -150)), "leakage_reaches_a_class") is True
