@@ -68,6 +68,14 @@ def test_what_is_open_bears_no_number() -> None:
     assert entry.points[0].found == "“whether it is sound” was not recorded"
 
 
+def test_what_is_not_wrong_yet_is_not_to_be_put_right_but_looked_at() -> None:
+    nearly = {"frame.pieces.bottom.overlap_left_mm": 80.5, "frame.instruments": ["tape-1"]}
+    (undecided,) = entries(opening(nearly), Outcome.UNDECIDED, ENGLISH, PEOPLE)
+    (lacking,) = entries(opening({"survey.sound": None}), Outcome.NOT_SHOWN, ENGLISH, PEOPLE)
+    assert undecided.remedy.startswith("Measure again with a finer instrument")
+    assert lacking.remedy.startswith("Look, measure and record it while it can still be seen.")
+
+
 def test_a_short_wait_says_when_work_could_have_gone_on() -> None:
     found = {entry.rule_id: entry for entry in breached({"seals.events[2].at": "2026-11-20T12:00+01:00"})}
     assert found["foam-set-before-trim"].gone_on == "The work could have gone on from 2026-11-20 15:06."

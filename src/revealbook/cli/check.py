@@ -3,6 +3,7 @@
 import json
 from dataclasses import dataclass, replace
 from pathlib import Path
+from textwrap import fill
 
 import typer
 from rich.console import Console
@@ -10,7 +11,7 @@ from rich.markup import escape
 
 from revealbook.api import check
 from revealbook.cli.exit_codes import DOES_NOT_CONFORM, UNUSABLE, WELL
-from revealbook.cli.terminal import block, legend, openings_table, out, plain, print_problems, progress
+from revealbook.cli.terminal import WIDTH, block, legend, openings_table, out, plain, print_problems, progress
 from revealbook.present import verdict
 from revealbook.present.export import findings
 from revealbook.present.labels import OUTCOMES
@@ -93,7 +94,7 @@ def print_judged(judged: JudgedSite, words: Words, console: Console, *, show_ope
     said = verdict.of_site(judged, words)
     console.print(escape(said.sentence), style="bold")
     if said.detail:
-        console.print(escape(said.detail))
+        console.print(escape(fill(said.detail, WIDTH)))
     open_points = sum(
         one.counts[Outcome.UNDECIDED] + one.counts[Outcome.NOT_SHOWN] for one in judged.openings
     )

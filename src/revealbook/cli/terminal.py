@@ -25,6 +25,8 @@ MARKS = {
     Outcome.DOES_NOT_APPLY: "–",
 }
 """A shape for each outcome, told apart without colour."""
+WIDTH = 78
+"""Columns that running text fills."""
 _WIDEST_MARK = 20
 _STYLES = dict.fromkeys(Outcome, "") | {Outcome.DOES_NOT_CONFORM: "bold"}
 
@@ -98,7 +100,7 @@ def legend(words: Words, labels: dict[Outcome, str]) -> str:
     return "   ".join(f"{MARKS[outcome]} {words.say(labels[outcome])}" for outcome in MARKS)
 
 
-def block(entry: Entry, words: Words, width: int = 78) -> str:
+def block(entry: Entry, words: Words, width: int = WIDTH) -> str:
     """Give a nonconformity or open point as a block that a fitter understands without the manual."""
     paragraph = partial(_paragraph, width=width)
     head = f"{MARKS[entry.outcome]} {entry.number or entry.mark}  {entry.requirement}"

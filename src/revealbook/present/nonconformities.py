@@ -11,6 +11,18 @@ from revealbook.rules.finding import Finding, Judgement, Outcome
 from revealbook.rules.judged import JudgedOpening
 
 
+_REMEDIES = {
+    Outcome.UNDECIDED: N_(
+        "Measure again with a finer instrument or more often. Until it is decided, count on it not conforming."
+    ),
+    Outcome.NOT_SHOWN: N_(
+        "Look, measure and record it while it can still be seen. Once it is covered, it stays not shown unless "
+        "it is opened up."
+    ),
+}
+"""What to do where nothing is known to be wrong yet; the rule's own remedy is for what is."""
+
+
 @dataclass(frozen=True, slots=True)
 class Point:
     """One finding in words.
@@ -131,7 +143,7 @@ def entry(
         outcome_word=words.say(labels.OUTCOMES[judgement.outcome]),
         requirement=requirement(judgement.held, words),
         why=words.say(rule.why),
-        remedy=words.say(rule.remedy),
+        remedy=words.say(_REMEDIES.get(judgement.outcome, rule.remedy)),
         points=tuple(point(opening, judgement, finding, words) for finding in telling),
         accepted=accepted(opening, rule.id, words, people),
         gone_on=could_have_gone_on(telling, words),
