@@ -175,6 +175,7 @@ def test_a_joint_is_held_against_every_foam_that_was_used() -> None:
     both = [*FOAM, {"step": "foam", "product": "fine foam"}]
     assert joint(12, both) == 2
     assert joint(15, both) == -1
+    assert joint(5, both) == -3
     assert joint(12, both[::-1]) == 2
 
 
