@@ -7,7 +7,7 @@ from tests.present import elevations
 from tests.present.judging import ENGLISH, opening, site
 
 from revealbook.present.drawing import PaperSize, elevation
-from revealbook.present.drawing_input import Found, elevation_input, found_in
+from revealbook.present.drawing_input import Found, PieceShown, elevation_input, found_in
 from revealbook.present.drawing_shapes import Role
 from revealbook.present.drawing_sheet import Drawing
 from revealbook.rules.finding import Outcome
@@ -69,7 +69,7 @@ def test_pieces_and_windows_that_are_not_shown_say_so() -> None:
 
 
 def test_what_lacks_a_length_only_says_so() -> None:
-    no_length = {**elevations.pieces(1230, 1480), "top": elevations.PieceShown(holes_mm=(180.0,))}
+    no_length = {**elevations.pieces(1230, 1480), "top": PieceShown(holes_mm=(180.0,))}
     texts = [text.text for text in elevation(elevations.given(pieces=no_length), ENGLISH).texts]
     assert "length not shown" in texts
     assert "not shown" not in texts

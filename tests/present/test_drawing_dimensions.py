@@ -1,7 +1,7 @@
 from tests.present import elevations
 
 from revealbook.present.drawing_dimensions import draw_dimensions
-from revealbook.present.drawing_input import ElevationInput
+from revealbook.present.drawing_input import ElevationInput, PieceShown
 from revealbook.present.drawing_parts import draw_parts, frame_box
 from revealbook.present.drawing_scene import Paper, scene_of
 from revealbook.present.drawing_shapes import Box, Text
@@ -20,12 +20,12 @@ def drawn(given: ElevationInput) -> tuple[Box, list[Text]]:
 def at_side(given: ElevationInput, side: str) -> list[str]:
     frame, texts = drawn(given)
     outside = {
-        "bottom": lambda box: box.top > frame.bottom,
-        "top": lambda box: box.bottom < frame.top,
-        "left": lambda box: box.right < frame.left,
-        "right": lambda box: box.left > frame.right,
+        "bottom": Box(-500, frame.bottom, 500, 500),
+        "top": Box(-500, -500, 500, frame.top),
+        "left": Box(-500, -500, frame.left, 500),
+        "right": Box(frame.right, -500, 500, 500),
     }[side]
-    return [text.text for text in texts if outside(text.box)]
+    return [text.text for text in texts if text.box.inside(outside)]
 
 
 def test_below_stand_holes_then_overlaps_with_the_opening_then_the_length() -> None:
@@ -61,7 +61,7 @@ def test_supports_and_brackets_are_named_rows() -> None:
 
 
 def test_without_a_length_the_chain_ends_at_the_last_hole() -> None:
-    no_length = {**elevations.pieces(1230, 1480), "bottom": elevations.PieceShown(holes_mm=(180.0, 700.0))}
+    no_length = {**elevations.pieces(1230, 1480), "bottom": PieceShown(holes_mm=(180.0, 700.0))}
     assert at_side(elevations.given(pieces=no_length), "bottom") == ["180", "520", "opening 1230"]
 
 

@@ -1,6 +1,6 @@
 from tests.present import elevations
 
-from revealbook.present.drawing_input import ElevationInput
+from revealbook.present.drawing_input import ElevationInput, PieceShown
 from revealbook.present.drawing_parts import draw_parts, frame_box
 from revealbook.present.drawing_scene import Paper, scene_of
 from revealbook.present.drawing_shapes import Point, Role, Stroke
@@ -25,7 +25,7 @@ def middle(stroke: Stroke) -> tuple[float, float]:
 
 
 def test_holes_are_circles_on_the_centre_line_and_fixings_crosses_where_they_were_set() -> None:
-    off = elevations.PieceShown(1390, 80.0, 80.0, holes_mm=(180.0, 700.0), fixings_mm=((180.0,), (705.0,)))
+    off = PieceShown(1390, 80.0, 80.0, holes_mm=(180.0, 700.0), fixings_mm=((180.0,), (705.0,)))
     sheet = drawn(elevations.given(pieces={"bottom": off}))
     holes = [(disc.x, disc.y) for disc in sheet.discs if disc.role is Role.HOLE]
     assert holes == [(5, 2), (31, 2)]
@@ -34,8 +34,8 @@ def test_holes_are_circles_on_the_centre_line_and_fixings_crosses_where_they_wer
 
 
 def test_a_lengthwise_joint_crosses_its_piece() -> None:
-    jointed = elevations.PieceShown(1390, 80.0, 80.0, joints_mm=(700.0, None))
-    upright = elevations.PieceShown(1480, joints_mm=(740.0,))
+    jointed = PieceShown(1390, 80.0, 80.0, joints_mm=(700.0, None))
+    upright = PieceShown(1480, joints_mm=(740.0,))
     joints = of(drawn(elevations.given(pieces={"bottom": jointed, "right": upright})), Role.JOINT)
     assert [middle(joint) for joint in joints] == [(31, 2), (63.5, -37)]
     assert joints[0].points[0].x == joints[0].points[1].x

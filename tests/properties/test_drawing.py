@@ -93,8 +93,10 @@ def test_nothing_overlaps_and_nothing_leaves_the_paper(given: ElevationInput) ->
         if box.meets(other, slack)
     ]
     assert meeting == []
-    shapes = (*drawing.strokes, *drawing.discs, *drawing.texts, *drawing.marks)
-    assert [shape for shape in shapes if not shape.box.inside(paper_of(drawing))] == []
+    boxes = [
+        one.box for group in (drawing.strokes, drawing.discs, drawing.texts, drawing.marks) for one in group
+    ]
+    assert [box for box in boxes if not box.inside(paper_of(drawing))] == []
     assert drawing.width_mm <= COLUMN.width_mm
     assert drawing.height_mm <= COLUMN.height_mm
 

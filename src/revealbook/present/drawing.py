@@ -95,7 +95,7 @@ def _mark(scene: Scene, paper: Paper, sheet: Sheet, page: Box, words: Words) -> 
 
 
 def _said_already(found: Found, scene: Scene) -> bool:
-    """Whether the part itself says that it is not shown, so that a mark for each of its readings tells no more."""
+    """Whether the part itself says that it is not shown; a mark for each of its readings tells no more."""
     if found.outcome is not Outcome.NOT_SHOWN:
         return False
     match found.path:
