@@ -1,0 +1,145 @@
+import pytest
+from tests.setting_out.followed import SITE, around, before_work, work_on
+from tests.setting_out.rules import PRACTICE, changed, without
+
+from revealbook.rules.rule_set import RuleSet
+from revealbook.setting_out.bounds import Bound
+from revealbook.setting_out.in_force import InForce, brackets_in_force, frame_in_force, window_in_force
+from revealbook.setting_out.limits import Limits
+from revealbook.setting_out.refusal import NotPossible, Reason
+
+NO_TAPE = {**SITE, "instruments": []}
+
+
+def frame(rules: RuleSet, *, supports: bool = True, tape: bool = False) -> InForce | NotPossible:
+    work = work_on(before_work(1230, 1480), around(rules, SITE if tape else NO_TAPE))
+    return frame_in_force(rules, work, supports=supports)
+
+
+def kept(rules: RuleSet, *, supports: bool = True, tape: bool = False) -> InForce:
+    found = frame(rules, supports=supports, tape=tape)
+    assert isinstance(found, InForce), found
+    return found
+
+
+def test_the_rule_sets_limits_are_taken_as_they_stand() -> None:
+    found = kept(PRACTICE)
+    assert found.limits == Limits(
+        overlap_mm=80,
+        end_distance_min_mm=150,
+        end_distance_max_mm=200,
+        centres_max_mm=700,
+        joint_distance_max_mm=200,
+        hole_diameter_mm=8,
+        bead_count=2,
+        support_length_mm=150,
+        support_holes=2,
+        support_offset_max_mm=75,
+    )
+    assert (found.top_reach_mm, found.support_hole_diameter_mm) == (0, 8)
+
+
+def test_with_a_tape_every_limit_is_drawn_in_so_that_nothing_read_is_undecided() -> None:
+    found = kept(PRACTICE, tape=True)
+    limits = found.limits
+    assert (limits.overlap_mm, limits.support_length_mm) == (81, 151)  # read once: 1 mm
+    assert (limits.end_distance_min_mm, limits.end_distance_max_mm) == (152, 198)  # twice: 1.41 mm
+    assert (limits.centres_max_mm, limits.joint_distance_max_mm, limits.support_offset_max_mm) == (
+        698,
+        198,
+        73,
+    )
+    assert found.top_reach_mm == 2
+
+
+@pytest.mark.parametrize(
+    ("limit", "field", "value"),
+    [
+        ({"fixing_centres": "at_most: 600"}, "centres_max_mm", 600),
+        ({"first_hole": "between: [120, 180]"}, "end_distance_min_mm", 120),
+        ({"first_hole": "between: [150.4, 180]"}, "end_distance_min_mm", 151),
+        ({"joint_fixings": "at_most: 150.5"}, "joint_distance_max_mm", 150),
+        ({"frame_overlap": "at_least: 85"}, "overlap_mm", 85),
+        ({"bottom_length": "between: [165, 180]"}, "overlap_mm", 83),
+        ({"hole_diameter": "equal_to: 7.5"}, "hole_diameter_mm", 7.5),
+        ({"two_beads": "at_least: 3"}, "bead_count", 3),
+        ({"support_length": "at_least: 200"}, "support_length_mm", 200),
+        ({"support_holes": "equal_to: 3"}, "support_holes", 3),
+        ({"support_under_load_point": "at_most: 20"}, "support_offset_max_mm", 20),
+    ],
+)
+def test_what_the_site_changes_is_what_is_kept(limit: dict[str, str], field: str, value: float) -> None:
+    assert getattr(kept(changed(**limit)).limits, field) == value
+
+
+@pytest.mark.parametrize(
+    "rule",
+    ["frame-overlap", "first-hole", "fixing-centres", "joint-fixings", "hole-diameter", "two-beads",
+     "support-length", "support-holes", "support-under-load-point", "support-hole-diameter", "support-beads"],
+)  # fmt: skip
+def test_a_needed_rule_that_is_not_in_force_is_refused_by_name(rule: str) -> None:
+    assert frame(without(rule)) == NotPossible(Reason.NO_RULE, (), (rule,))
+
+
+def test_rules_on_supports_may_be_missing_where_the_drawing_calls_for_none() -> None:
+    found = kept(without("support-length", "support-holes", "support-beads"), supports=False)
+    assert found.limits.support_length_mm is None
+    assert found.support_hole_diameter_mm is None
+
+
+def test_rules_on_lengths_that_follow_from_the_sizes_may_be_missing() -> None:
+    assert kept(without("bottom-length", "top-reach", "side-length")).limits.overlap_mm == 80
+
+
+@pytest.mark.parametrize(
+    ("limit", "named"),
+    [
+        ({"frame_overlap": "at_least: 90"}, ("frame-overlap", "bottom-length")),
+        ({"first_hole": "between: [199, 200]"}, ("first-hole",)),
+        ({"fixing_centres": "at_most: 40"}, ("fixing-centres",)),
+        ({"joint_fixings": "at_most: 40"}, ("joint-fixings",)),
+        ({"side_length": "between: [5, 8]"}, ("side-length",)),
+        ({"side_length": "between: [-1, 1]"}, ("side-length",)),
+        ({"top_reach": "between: [1, 3]"}, ("top-reach",)),
+        ({"frame_overlap": "between: [80, 81]"}, ("frame-overlap",)),
+    ],
+)
+def test_limits_that_no_piece_can_keep_together_are_refused_by_name(
+    limit: dict[str, str], named: tuple[str, ...]
+) -> None:
+    refused = frame(changed(**limit), tape=True)
+    assert refused == NotPossible(Reason.RULES_DISAGREE, (), named)
+
+
+def test_a_rule_without_the_end_that_setting_out_needs_is_refused() -> None:
+    assert frame(changed(first_hole="at_least: 150")) == NotPossible(Reason.NO_RULE, (), ("first-hole",))
+    assert frame(changed(two_beads="at_most: 2")) == NotPossible(Reason.NO_RULE, (), ("two-beads",))
+
+
+def window(rules: RuleSet) -> object:
+    return window_in_force(rules, work_on(before_work(1230, 1480), around(rules)))
+
+
+def test_the_windows_fixings_keep_their_own_rules() -> None:
+    found = window(changed(window_fixing_centres="at_most: 600"))
+    assert isinstance(found, tuple)
+    spacing, bounds = found
+    assert (spacing.end_min_mm, spacing.end_max_mm, spacing.centres_max_mm) == (152, 248, 598)
+    assert set(bounds) == {"window_fixing_corner", "window_fixing_centres"}
+    assert window(without("window-fixing-corner")) == NotPossible(
+        Reason.NO_RULE, (), ("window-fixing-corner",)
+    )
+    both = ("window-fixing-corner", "window-fixing-centres")
+    assert window(changed(window_fixing_corner="between: [200, 201]")) == NotPossible(
+        Reason.RULES_DISAGREE, (), both
+    )
+
+
+def test_the_least_number_of_brackets_is_the_rules() -> None:
+    rules = changed(plinth_brackets="at_least: 4")
+    found = brackets_in_force(rules, work_on(before_work(1230, 1480), around(rules)))
+    assert isinstance(found, Bound)
+    assert found.low == 4
+    rules = without("plinth-brackets")
+    refused = brackets_in_force(rules, work_on(before_work(1230, 1480), around(rules)))
+    assert refused == NotPossible(Reason.NO_RULE, (), ("plinth-brackets",))
