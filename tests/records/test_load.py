@@ -69,7 +69,7 @@ def test_overlays_are_found_by_name(tmp_path: Path) -> None:
 
 def test_photographs_are_known_by_their_path_below_photos(tmp_path: Path) -> None:
     folder, _ = opened(folder_of(tmp_path, {"photos/a.jpg": "", "photos/2026/b.jpg": ""}))
-    assert folder.photos == {"a.jpg", "2026/b.jpg"}
+    assert folder.photos == frozenset({"a.jpg", "2026/b.jpg"})
 
 
 def test_all_faults_of_all_records_are_found_in_one_run(tmp_path: Path) -> None:
