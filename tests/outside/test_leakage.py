@@ -10,6 +10,7 @@ from scipy.stats import linregress, t
 from revealbook.measures.physics.leakage import fit_power_law
 from revealbook.measures.physics.permeability_class import (
     class_by,
+    combined_class,
     joint_coefficient,
     permeability_classes,
     permitted_flow,
@@ -141,6 +142,19 @@ def test_the_verdict_turns_at_the_limit_of_600_pa(flow_at_600_pa: float, number:
 def test_a_curve_of_class_4_read_to_300_pa_only_is_class_2_at_most() -> None:
     readings = [(dp, 3 * pressure_factor(dp)) for dp in (50, 100, 150, 200, 250, 300)]
     assert class_by("area", readings, 1.0) == 2
+
+
+def test_the_two_ratings_of_a_window_are_combined() -> None:
+    """EN 12207 4.6, from memory: the same; adjacent, the better; two apart, the middle; else none."""
+    assert [combined_class(*pair) for pair in ((3, 3), (3, 4), (2, 1), (2, 4), (3, 1), (1, 4))] == [
+        3, 4, 2, 3, 2, None,
+    ]  # fmt: skip
+
+
+def test_limits_by_area_are_four_times_those_by_joint() -> None:
+    """EN 12207 (published, secondary source)."""
+    for row in permeability_classes():
+        assert row.area_m3_h_m2 == 4 * row.joint_m3_h_m
 
 
 @pytest.mark.parametrize(("number", "a_value"), [(4, 0.1616), (3, 0.4847), (2, 1.4542)])

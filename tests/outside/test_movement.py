@@ -34,6 +34,25 @@ def test_thermal_movement(material: str, length_mm: float, change_k: float, expe
 
 
 @pytest.mark.parametrize(
+    ("material", "lowest", "taken", "highest"),
+    [
+        ("stainless steel", 16, 16, 16),
+        ("concrete", 10, 10, 10),
+        ("masonry", 6, 10, 10),
+        ("timber across the grain", 30, 70, 70),
+        ("PVC-U", 40, 70, 80),
+        ("GRP mat", 20, 35, 35),
+        ("GRP pultruded", 8, 14, 14),
+    ],
+)
+def test_ranges_of_expansion(material: str, lowest: float, taken: float, highest: float) -> None:
+    """EN 1991-1-5 table C.1 and public tables (published); pultruded GRP from memory, data-sheet-type."""
+    found = expansion(material)
+    ours = (found.lowest_per_k, found.per_k, found.highest_per_k)
+    assert ours == pytest.approx((lowest * 1e-6, taken * 1e-6, highest * 1e-6))
+
+
+@pytest.mark.parametrize(
     ("movement_mm", "class_pct", "expected_mm"),
     [
         (3.5, 25, 14.0),

@@ -10,6 +10,7 @@ import pytest
 from revealbook.measures.physics.pressure_coefficients import (
     external_coefficient,
     net_pressure_pa,
+    wall_coefficients,
     worst_pressures_pa,
 )
 from revealbook.measures.physics.wind import (
@@ -162,6 +163,19 @@ def test_the_roughness_factor_counts_squared() -> None:
 def test_external_coefficients(zone: Zone, height_to_depth: float, area_m2: float, expected: float) -> None:
     """Table 7.1 and figure 7.2 (published), worked by hand."""
     assert external_coefficient(zone, height_to_depth, area_m2) == pytest.approx(expected, abs=5.1e-6)
+
+
+def test_the_wall_table_as_it_is_published() -> None:
+    """Table 7.1, seen in two public sources that agree (published), typed a second time: (cpe,10, cpe,1)."""
+    sides: dict[Zone, tuple[float, float]] = {"A": (-1.2, -1.4), "B": (-0.8, -1.1), "C": (-0.5, -0.5)}
+    ends: dict[float, dict[Zone, tuple[float, float]]] = {
+        5: {"D": (0.8, 1.0), "E": (-0.7, -0.7)},
+        1: {"D": (0.8, 1.0), "E": (-0.5, -0.5)},
+        0.25: {"D": (0.7, 1.0), "E": (-0.3, -0.3)},
+    }
+    for height_to_depth, fronts in ends.items():
+        for zone, expected in (sides | fronts).items():
+            assert wall_coefficients(zone, height_to_depth) == expected
 
 
 def test_interpolation_goes_by_the_logarithm_of_the_area() -> None:
