@@ -1,4 +1,7 @@
+import subprocess
+import sys
 from math import sqrt
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -173,3 +176,29 @@ def test_water_and_its_duration_are_read_as_recorded() -> None:
     assert value(work, "water_inside") is True
     assert value(work, "spray_minutes") == 12
     assert isinstance(taken(work, "water_inside")[0], Reading)
+
+
+def test_scipy_stays_unread_until_a_leakage_test_asks_for_it() -> None:
+    code = """
+import sys
+from tests.builders import build, full_opening, full_site
+from tests.rules.changes import shipped
+from revealbook.measures.measure import measure
+from revealbook.rules.judge import judge
+rules, opening = shipped("published-limits"), full_opening()
+def check():
+    judge(rules, measure(build(opening, full_site(), rules.method), rules.measures))
+    return "scipy" in sys.modules
+del opening["tests"]["air_leakage"]
+without = check()
+opening = full_opening()
+print(without, check())
+"""
+    done = subprocess.run(
+        [sys.executable, "-c", code],
+        capture_output=True,
+        text=True,
+        check=True,
+        cwd=Path(__file__).parents[2],
+    )
+    assert done.stdout.split() == ["False", "True"]
