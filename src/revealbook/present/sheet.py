@@ -9,11 +9,11 @@ from pydantic import BaseModel
 from revealbook.measures.catalogue import CATALOGUE
 from revealbook.measures.reading import Path
 from revealbook.present import labels
+from revealbook.present.conditions import ConditionsChart, conditions_chart
 from revealbook.present.drawing import elevation
 from revealbook.present.drawing_input import elevation_input, found_in
 from revealbook.present.drawing_section import section, section_input
 from revealbook.present.drawing_sheet import Drawing
-from revealbook.present.conditions import ConditionsChart, conditions_chart
 from revealbook.present.found import brief, limit_in_force, requirement
 from revealbook.present.nonconformities import Entry, entries
 from revealbook.present.register import place, size
@@ -45,11 +45,20 @@ class RuleRow:
 
 @dataclass(frozen=True, slots=True)
 class Stage:
-    """The rules of a stage of the work: those that apply one by one, the others by what rules them out."""
+    """The rules of a stage of the work.
+
+    Attributes:
+        name: the stage.
+        counts: its rules by outcome.
+        rows: rules with their readings, one by one.
+        as_required: rules that ask for a yes or no and were recorded as met, a sentence each.
+        not_applying: rules that do not apply, by what rules them out.
+    """
 
     name: str
     counts: tuple[Count, ...]
     rows: tuple[RuleRow, ...]
+    as_required: tuple[str, ...]
     not_applying: tuple[str, ...]
 
 
@@ -142,11 +151,28 @@ def _stages(judged: JudgedOpening, numbers: Mapping[str, str], words: Words) -> 
     for name in STAGES:
         of_stage = [one for one in judged.judgements if one.held.rule.stage == name]
         if of_stage:
+            in_words = [one for one in of_stage if _is_yes(one)]
             applying = [one for one in of_stage if one.outcome is not Outcome.DOES_NOT_APPLY]
-            rows = tuple(_row(one, numbers, words) for one in applying)
-            tally = JudgedOpening(judged.record, tuple(of_stage)).counts
-            ruled_out = tuple(_not_applying(of_stage, words))
-            yield Stage(words.say(labels.STAGES[name]), counts(tally, words), rows, ruled_out)
+            yield Stage(
+                name=words.say(labels.STAGES[name]),
+                counts=counts(JudgedOpening(judged.record, tuple(of_stage)).counts, words),
+                rows=tuple(_row(one, numbers, words) for one in applying if one not in in_words),
+                as_required=tuple(_as_required(one, words) for one in in_words),
+                not_applying=tuple(_not_applying(of_stage, words)),
+            )
+
+
+def _is_yes(judgement: Judgement) -> bool:
+    """Whether a rule asks for a yes or no and got the one it asks for everywhere: a sentence tells it all."""
+    return judgement.outcome is Outcome.CONFORMS and judgement.held.rule.limit.equals is not None
+
+
+def _as_required(judgement: Judgement, words: Words) -> str:
+    """Say a requirement that was recorded as met, with the parts of the opening it was recorded of."""
+    parts = [labels.subject(finding.subject, words) for finding in judgement.findings]
+    said = requirement(judgement.held, words)
+    shown = ", ".join(filter(None, parts))
+    return f"{said.rstrip('.')} ({shown})." if shown else said
 
 
 def _not_applying(of_stage: list[Judgement], words: Words) -> Iterator[str]:
@@ -245,7 +271,7 @@ def _sign_offs(opening: Opening, words: Words, people: dict[str, str]) -> Iterat
 
 
 def _notes(opening: Opening, words: Words) -> Iterator[tuple[str, str]]:
-    for section in ("opening", "survey", "frame", "supports", "plinth", "window", "seals"):
-        part = getattr(opening, section)
+    for name in ("opening", "survey", "frame", "supports", "plinth", "window", "seals"):
+        part = getattr(opening, name)
         if part is not None and part.note:
-            yield words.say(labels.STAGES.get(section, N_("Opening"))), part.note
+            yield words.say(labels.STAGES.get(name, N_("Opening"))), part.note
