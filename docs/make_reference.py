@@ -1,18 +1,23 @@
-"""Write the reference pages that are made from the code: docs/rules/ and docs/record.md.
+"""Write the reference pages that are made from the code: docs/rules/, docs/record.md and docs/commands.md.
 
-Run it from the root after a change to rules or records: `python docs/make_reference.py`. A test fails as long
-as what stands in docs/ is not what this script would write.
+Run it from the root after a change to rules, records or commands: `python docs/make_reference.py`. A test
+fails as long as what stands in docs/ is not what this script would write.
 """  # noqa: INP001
 
+import os
 import sys
 from collections.abc import Iterator
+from contextlib import redirect_stdout
 from dataclasses import replace
+from io import StringIO
 from itertools import groupby
 from pathlib import Path
 from typing import Any
 
 from pydantic import BaseModel
+from typer.main import get_command
 
+from revealbook.cli.app import app
 from revealbook.present import labels
 from revealbook.present.found import required
 from revealbook.present.rule_page import rule_page
@@ -42,6 +47,9 @@ them writes `rules: {set: published-limits, edition: "2026-11"}` in site.yaml.
 
 **Indicative.** Loads, fixings and joints defer to local codes, to the supplier's written instructions and to
 a licensed engineer. [The calculations](../calculations/loads.md) say what is reckoned, and how."""
+COMMANDS_PREFACE = """Made from the commands by `python docs/make_reference.py`. Results go to the standard
+output, problems and progress to the error output, one problem a line as `file:line:column: sentence`.
+`revealbook --install-completion` makes the shell complete commands and options."""
 Schema = dict[str, Any]
 
 
@@ -54,7 +62,23 @@ def pages() -> dict[str, str]:
         "rules/README.md": _index(base, ABOUT_BASE),
         "rules/published-limits.md": _index(own, ABOUT_OWN),
     }
-    return made | indices | {"record.md": _record_reference()}
+    return made | indices | {"record.md": _record_reference(), "commands.md": _commands()}
+
+
+def _commands() -> str:
+    """Give every command's help as a terminal of 80 columns shows it."""
+    named: dict[str, object] = get_command(app).commands  # type: ignore[attr-defined]  # it is a group
+    parts = ["# The commands", COMMANDS_PREFACE, _help()]
+    for name in named:
+        parts += [f"## revealbook {name}", _help(name)]
+    return "\n\n".join(parts) + "\n"
+
+
+def _help(*command: str) -> str:
+    os.environ["COLUMNS"] = "80"
+    with redirect_stdout(StringIO()) as shown:
+        app([*command, "--help"], prog_name="revealbook", standalone_mode=False)
+    return f"```text\n{shown.getvalue().strip()}\n```"
 
 
 def _read(name: str) -> RuleSet:

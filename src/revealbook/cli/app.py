@@ -23,7 +23,8 @@ app = typer.Typer(
 Exit status of check:
   0  nothing that was judged fails to conform
   1  something does not conform
-  2  input could not be used (all other commands: 0 done, 2 not done)
+  2  input could not be used
+Other commands: 0 done, 2 not done; their own help says what else.
 
 \b
 Begin here: revealbook begin larch-court""",
@@ -229,7 +230,7 @@ def main() -> None:
         if isinstance(stream, TextIOWrapper):
             stream.reconfigure(errors="replace")  # a terminal that lacks a sign shows ? for it
     try:
-        app()
+        app(prog_name="revealbook")
     except OSError as error:
         named = f"{error.filename}: " if error.filename else ""
         typer.echo(f"{named}{error.strerror or error}", err=True)

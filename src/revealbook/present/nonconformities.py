@@ -10,14 +10,13 @@ from revealbook.records.acceptance import Concession
 from revealbook.rules.finding import Finding, Judgement, Outcome
 from revealbook.rules.judged import JudgedOpening
 
-
 _REMEDIES = {
     Outcome.UNDECIDED: N_(
-        "Measure again with a finer instrument or more often. Until it is decided, count on it not conforming."
+        "Measure again with a finer instrument or more often. Until it is decided, do not count on it."
     ),
     Outcome.NOT_SHOWN: N_(
-        "Look, measure and record it while it can still be seen. Once it is covered, it stays not shown unless "
-        "it is opened up."
+        "Look, measure and record it while it can still be seen. Once it is covered, it stays not shown "
+        "unless it is opened up."
     ),
 }
 """What to do where nothing is known to be wrong yet; the rule's own remedy is for what is."""
