@@ -18,9 +18,13 @@ from revealbook.rules.judged import JudgedOpening
 
 WIDTH_MM = 169.0
 _BREAK_MM = 4.0
+_MOST_FOR_BREAKS = 0.4
+"""Share of the axis that breaks may take; of very many days each break is narrower."""
+_DATE_MM = 15.0
+"""Room that a date takes; a day without it goes unnamed, the list beside the chart has every date."""
 _DAY_STARTS, _DAY_ENDS = time(6), time(20)
 _ROW_MM = 5.5
-_NUMBER_MM = 4.4
+_ROW_OF_NUMBERS_MM = 4.4
 _AXIS_MM = 7.0
 _LABEL_MM = 3.6
 _CAPTION = N_(
@@ -37,7 +41,7 @@ _BEFORE = {
 
 @dataclass(frozen=True, slots=True)
 class Tick:
-    """A day on the axis: where its hours start and end, and its date."""
+    """A day on the axis: where its hours start and end, and its date; empty if there is no room for it."""
 
     start: float
     end: float
@@ -53,16 +57,19 @@ class Flag:
     number: int
 
     @property
-    def half(self) -> float:
-        """Half the room that its number takes."""
-        return _NUMBER_MM * 0.4
+    def width(self) -> float:
+        """The room that its number takes."""
+        return _room(self.number)
 
     @property
-    def anchor(self) -> str:
-        """How its number stands at the place: inwards at the ends of the axis."""
-        return (
-            "start" if self.x < _NUMBER_MM / 2 else "end" if self.x > WIDTH_MM - _NUMBER_MM / 2 else "middle"
-        )
+    def left(self) -> float:
+        """Where its number's room begins."""
+        return _left(self.x, self.number)
+
+    @property
+    def middle(self) -> float:
+        """Where its number stands: at the place, but inwards at the ends of the axis."""
+        return self.left + self.width / 2
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,10 +114,11 @@ class _Axis:
         zone = moments[0].tzinfo
         days = [
             list(of_day)
-            for _, of_day in groupby((one.astimezone(zone) for one in moments), key=datetime.date)
+            for _, of_day in groupby(sorted(one.astimezone(zone) for one in moments), key=datetime.date)
         ]
         self.spans = [_span(of_day) for of_day in days]
-        free = WIDTH_MM - _BREAK_MM * (len(days) - 1)
+        gap = min(_BREAK_MM, WIDTH_MM * _MOST_FOR_BREAKS / len(days))
+        free = WIDTH_MM - gap * (len(days) - 1)
         share = free / sum((end - start).total_seconds() for start, end in self.spans)
         self.knots: list[tuple[float, float]] = []
         x = 0.0
@@ -118,7 +126,7 @@ class _Axis:
             self.knots.append((start.timestamp(), x))
             x += (end - start).total_seconds() * share
             self.knots.append((end.timestamp(), x))
-            x += _BREAK_MM
+            x += gap
 
     def place(self, moment: datetime) -> float:
         """Give the place of a moment; those outside the axis stand at its ends."""
@@ -136,7 +144,18 @@ def _span(of_day: Sequence[datetime]) -> tuple[datetime, datetime]:
     first, last = of_day[0], of_day[-1]
     start = min(first, datetime.combine(first.date(), _DAY_STARTS, first.tzinfo))
     end = max(last + timedelta(minutes=1), datetime.combine(last.date(), _DAY_ENDS, last.tzinfo))
-    return start, end
+    midnight = datetime.combine(last.date() + timedelta(days=1), time(), last.tzinfo)
+    return start, min(end, midnight)  # so that no day runs into the next
+
+
+def _room(number: int) -> float:
+    """Give the room that a number takes, with air beside it."""
+    return 1.5 + 1.5 * len(str(number))
+
+
+def _left(x: float, number: int) -> float:
+    """Give where the room of a number at a place begins: around it, but inside the axis."""
+    return min(max(x - _room(number) / 2, 0.0), WIDTH_MM - _room(number))
 
 
 def time_chart(judged: JudgedOpening, events: Sequence[Event], words: Words) -> TimeChart | None:
@@ -152,9 +171,9 @@ def time_chart(judged: JudgedOpening, events: Sequence[Event], words: Words) -> 
     worked = [event.at for event in events if not event.only_weather]
     axis = _Axis(worked or [event.at for event in events])
     flags = tuple(_flags(axis, events))
-    axis_y = max((flag.y for flag in flags), default=0.0) + _NUMBER_MM
+    axis_y = max((flag.y for flag in flags), default=0.0) + _ROW_OF_NUMBERS_MM
     bars = tuple(_bars(axis, judged, axis_y + _AXIS_MM, words))
-    ticks = tuple(Tick(axis.place(start), axis.place(end), words.day(start)) for start, end in axis.spans)
+    ticks = tuple(_ticks(axis, words))
     short = sum(bar.short for bar in bars)
     title = words.say(
         N_("Time chart: {events} events on {days} days, {waits} waits, {short} of them too short"),
@@ -165,14 +184,25 @@ def time_chart(judged: JudgedOpening, events: Sequence[Event], words: Words) -> 
     return TimeChart(WIDTH_MM, height, axis_y, ticks, flags, bars, title, caption)
 
 
+def _ticks(axis: _Axis, words: Words) -> Iterator[Tick]:
+    """Name the days, as many as there is room for."""
+    named_to = 0.0
+    for day, end in axis.spans:
+        start, stop = axis.place(day), axis.place(end)
+        left, right = (start + stop - _DATE_MM) / 2, (start + stop + _DATE_MM) / 2
+        has_room = left >= named_to and right <= WIDTH_MM
+        yield Tick(start, stop, words.day(day) if has_room else "")
+        named_to = right if has_room else named_to
+
+
 def _flags(axis: _Axis, events: Sequence[Event]) -> Iterator[Flag]:
     """Stand the numbers of near events above one another."""
-    last_in_row: list[float] = []
-    for number, event in enumerate(events, start=1):
-        x = axis.place(event.at)
-        row = next((row for row, last in enumerate(last_in_row) if x - last >= _NUMBER_MM), len(last_in_row))
-        last_in_row[row : row + 1] = [x]
-        yield Flag(x, _NUMBER_MM * (row + 1), number)
+    taken_to: list[float] = []
+    for x, number in sorted((axis.place(event.at), number) for number, event in enumerate(events, start=1)):
+        left = _left(x, number)
+        row = next((row for row, end in enumerate(taken_to) if left >= end), len(taken_to))
+        taken_to[row : row + 1] = [left + _room(number)]
+        yield Flag(x, _ROW_OF_NUMBERS_MM * (row + 1), number)
 
 
 def _bars(axis: _Axis, judged: JudgedOpening, top: float, words: Words) -> Iterator[Bar]:
