@@ -52,7 +52,7 @@ def run(site: Path, asked: Asked) -> int:
         _print_json(planned_data(found, words))
     if asked.to or not asked.json:
         target = asked.to or site / "pack" / f"{found.site.site.id}-setting-out.pdf"
-        if not _print_pdf(target, lambda made: make_setting_out(found, site, made)):
+        if not _print_pdf(target, lambda made: make_setting_out(found, site, made), aside=asked.json):
             return UNUSABLE
     return _refused(found, words)
 
@@ -69,7 +69,9 @@ def run_cut(site: Path, asked: Asked, saw: Saw) -> int:
         _print_json(cutting_data(found, profiles, words))
     if asked.to or not asked.json:
         target = asked.to or site / "pack" / f"{found.site.site.id}-cutting-list.pdf"
-        if not _print_pdf(target, lambda made: make_cutting_list(found, profiles, saw, site, made)):
+        if not _print_pdf(
+            target, lambda made: make_cutting_list(found, profiles, saw, site, made), aside=asked.json
+        ):
             return UNUSABLE
     for one in profiles:
         typer.echo(_bought(one, words), err=asked.json)
@@ -122,9 +124,14 @@ def _set_out(site: Path, asked: Asked) -> SetOutSite | None:
     return None
 
 
-def _print_pdf(target: Path, make: Callable[[datetime], Sheets]) -> bool:
+def _print_pdf(target: Path, make: Callable[[datetime], Sheets], *, aside: bool) -> bool:
+    """Render and write; what is said of it goes aside if the output is for machines."""
     epoch = os.environ.get("SOURCE_DATE_EPOCH")
-    made = datetime.fromtimestamp(int(epoch), UTC) if epoch and epoch.isdigit() else datetime.now(UTC)
+    try:
+        made = datetime.fromtimestamp(int(epoch), UTC) if epoch else datetime.now(UTC)
+    except (ValueError, OverflowError, OSError):
+        typer.echo("SOURCE_DATE_EPOCH is no number of seconds since 1970; unset it or correct it.", err=True)
+        return False
     try:
         printed = make(made)
     except RenderFailed as failed:
@@ -135,7 +142,7 @@ def _print_pdf(target: Path, make: Callable[[datetime], Sheets]) -> bool:
     target.write_bytes(printed.pdf)
     for warning in printed.warnings:
         typer.echo(warning, err=True)
-    typer.echo(f"{target}: {printed.pages} pages", err=True)
+    typer.echo(f"{target}: {printed.pages} pages", err=aside)
     return True
 
 
