@@ -12,7 +12,7 @@ SMALL = "opening: {mark: W-1.01, room: loft}\nsurvey: {sound: false, photos: [{f
 @pytest.fixture
 def site(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path / "cache"))
-    monkeypatch.setenv("SOURCE_DATE_EPOCH", "1796112000")
+    monkeypatch.setenv("SOURCE_DATE_EPOCH", "1796083200")
     folder = conforming(tmp_path / "s")
     (folder / RECORD).write_text(SMALL, encoding="utf-8")
     return folder
