@@ -15,6 +15,8 @@ WIDTH_MM = 169.0
 _HEIGHT_MM = 46.0
 _TOP_MM, _BOTTOM_MM, _LEFT_MM = 4.0, 9.0, 12.0
 _MOST_COLUMN_MM = 42.0
+_VALUES_MM = 19.0
+"""Room that the values of a use take; narrower columns go without, the list of events has them."""
 _MEASURE = "dew_point_margin"
 _CAPTION = N_(
     "Air (ring), surface (square) and dew point (line) in °C at each use; the surface must stand above the "
@@ -30,7 +32,7 @@ class Column:
         x: middle of the column.
         label: which product.
         air, surface, dew, wanted: heights on paper of the temperatures; `wanted` is dew point plus margin.
-        values: the readings in words.
+        values: the readings in words; empty if there is no room.
         outcome: whether the surface was warm enough.
     """
 
@@ -79,7 +81,7 @@ def conditions_chart(judged: JudgedOpening, words: Words) -> ConditionsChart | N
             surface=height(surface),
             dew=height(dew),
             wanted=height(wanted),
-            values=_values(surface, dew, words),
+            values=_values(surface, dew, words) if pitch >= _VALUES_MM else "",
             outcome=finding.outcome,
         )
         for number, (finding, air, surface, dew, wanted) in enumerate(uses)
@@ -107,8 +109,8 @@ def _uses(judged: JudgedOpening) -> Iterator[tuple[Finding, float, float, float,
 
 
 def _read_in_full(judgement: Judgement) -> Iterator[tuple[Finding, float, float, float, float]]:
-    wanted = judgement.held.rule.limit.low or 0.0
     for finding in judgement.findings:
+        wanted = (finding.limit or judgement.held.rule.limit).low or 0.0
         known = {detail.name: detail.value for detail in finding.details}
         values: Sequence[object] = [known.get(key) for key in ("air_c", "surface_c", "dew_point_c")]
         numbers = [float(value) for value in values if isinstance(value, float | int)]
