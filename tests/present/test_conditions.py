@@ -25,9 +25,8 @@ def chart(changes: Changes | None = None, rules: RuleSet | None = None) -> Condi
 
 
 def overlaid(change: str) -> RuleSet:
-    text = f"overlay: own\nchange:\n  - id: surface-above-dew-point\n    {change}\n" + (
-        "    basis: {kind: supplier, document: sheet 4}\n    reason: as they write\n"
-    )
+    basis = "    basis: {kind: supplier, document: sheet 4}\n    reason: as they write\n"
+    text = f"overlay: own\nchange:\n  - id: surface-above-dew-point\n    {change}\n{basis}"
     document = read_bytes(text.encode(), "rules/own.yaml")
     assert isinstance(document, Document)
     changed, problems = lay_over(common_practice(), Overlay.model_validate(document.data), document)
@@ -107,6 +106,13 @@ def test_the_scale_covers_whatever_was_read(weather: dict[str, Any]) -> None:
     assert 2 <= len(found.grid) <= 8
     assert all(one[0] > other[0] for one, other in pairwise(found.grid)), "warmer stands higher"
     assert read_off(found, found.columns[2].surface) == pytest.approx(weather["surface_c"])
+
+
+def test_temperatures_that_are_all_one_still_have_a_scale() -> None:
+    tape = {"step": "inner tape", "air_c": 5, "rh_pct": 100, "surface_c": 5}
+    found = chart({"frame.bonding": None, "seals.events": [tape]}, rules=overlaid("at_least: 0"))
+    assert read_off(found, found.columns[0].surface) == pytest.approx(5)
+    assert found.columns[0].dew == pytest.approx(found.columns[0].wanted)
 
 
 def test_a_use_whose_weather_was_not_read_in_full_has_no_column() -> None:
