@@ -88,3 +88,25 @@ def test_any_text_comes_back_as_it_was(room: str) -> None:
     held = validate(Opening, data_of(blank(Opening, {"opening": {"mark": "A", "room": room}})))
     assert isinstance(held, Opening), held
     assert held.opening.room == room
+
+
+PLANNED = {
+    ("frame", "pieces", "bottom", "length_mm"): "1390",
+    ("frame", "pieces", "bottom", "lengthwise_joints"): "1500",
+    ("supports", "placed"): "2, middle at 390, 1000",
+}
+
+
+def test_what_is_planned_stands_in_comments_and_is_no_value() -> None:
+    known = {"opening": {"mark": "A"}}
+    planned = blank(Opening, known, PLANNED)
+    assert data_of(planned).data == data_of(blank(Opening, known)).data
+    comments = [line.partition("#")[2] for line in planned.splitlines() if "planned" in line]
+    assert [comment.split("planned ")[1].split(". ")[0] for comment in comments] == list(PLANNED.values())
+
+
+def test_only_the_key_planned_for_is_commented() -> None:
+    text = blank(Opening, {"opening": {"mark": "A"}}, {("frame", "pieces", "left", "length_mm"): "1480"})
+    (line,) = (line for line in text.splitlines() if "planned" in line)
+    assert line.lstrip().startswith("length_mm:")
+    assert "e.g." not in line

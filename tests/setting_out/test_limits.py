@@ -68,3 +68,13 @@ def test_the_least_allowed_value_is_allowed() -> None:
     require_whole_mm("width_mm", 5, least=5)
     with pytest.raises(ValueError, match="at least 6"):
         require_whole_mm("width_mm", 5, least=6)
+
+
+def test_a_drill_need_not_be_whole_but_cannot_be_nothing() -> None:
+    assert replace(PRACTICE, hole_diameter_mm=7.5).hole_diameter_mm == 7.5
+    with pytest.raises(ValueError, match="greater than 0"):
+        replace(PRACTICE, hole_diameter_mm=0)
+
+
+def test_limits_of_supports_may_be_unknown() -> None:
+    assert replace(PRACTICE, support_length_mm=None, support_holes=None).support_holes is None

@@ -93,3 +93,20 @@ def test_quarter_points_of_a_glass_pane() -> None:
 
 def test_quarter_points_count_from_the_bottom_pieces_end() -> None:
     assert quarter_points(1230, start_mm=80) == (80 + 308, 80 + 1230 - 308)
+
+
+def test_a_rule_on_the_distance_to_the_load_point_keeps_a_support_from_moving_further() -> None:
+    assert starts(support_positions(1390, [400], PRACTICE, [490])) == [290]  # 35 mm aside
+    strict = replace(PRACTICE, support_offset_max_mm=30)
+    assert refused(support_positions(1390, [400], strict, [490])).reason is Reason.JOINT_AT_SUPPORT
+    assert starts(support_positions(1390, [400], replace(PRACTICE, support_offset_max_mm=85), [490])) == [290]
+
+
+def test_limits_that_say_nothing_of_supports_place_none() -> None:
+    with pytest.raises(ValueError, match="nothing of supports"):
+        support_positions(1390, [400], replace(PRACTICE, support_length_mm=None))
+
+
+def test_the_middle_of_a_support_of_odd_length_lies_on_half_a_millimetre() -> None:
+    (support,) = supports(support_positions(1390, [400], replace(PRACTICE, support_length_mm=151)))
+    assert support.centre_mm == 400.5
