@@ -14,6 +14,7 @@ from revealbook.present.nonconformities import Entry
 from revealbook.present.overview import Overview, overview
 from revealbook.present.register import Row, register
 from revealbook.present.sheet import Sheet, sheet
+from revealbook.present.signing_block import signing_block
 from revealbook.present.sources import Sources, sources
 from revealbook.present.verdict import Count, Verdict, counts, of_site
 from revealbook.present.words import N_, Words
@@ -43,6 +44,7 @@ class Pack:
         sheets: one per opening.
         sources: rule set and bases.
         people: names with roles and firm.
+        signing: who signs the pack, as (role, name, date).
         last_entry: the latest moment at which any record says that something happened.
         carried: what the pack carries inside.
         fingerprint: its fingerprint.
@@ -64,6 +66,7 @@ class Pack:
     sheets: tuple[Sheet, ...]
     sources: Sources
     people: tuple[tuple[str, str, str], ...]
+    signing: tuple[tuple[str, str, str], ...]
     last_entry: datetime | None
     carried: tuple[Carried, ...]
     fingerprint: str
@@ -112,6 +115,7 @@ def present(judged: JudgedSite, words: Words) -> Pack:
         sheets=sheets,
         sources=sources(judged.rule_set, words),
         people=tuple(_people(site, words)),
+        signing=signing_block(judged, words),
         last_entry=max(
             (moment for one in judged.openings for moment in _moments(one.record.opening)), default=None
         ),
@@ -128,6 +132,7 @@ def _contents(sheets: tuple[Sheet, ...], words: Words) -> Iterator[tuple[str, st
         ("nonconformities", N_("Nonconformities")),
         ("to-do", N_("Still to be shown or decided")),
         ("concessions", N_("Concessions")),
+        ("signatures", N_("Signatures")),
     ):
         yield anchor, words.say(title), False
     for number, page in enumerate(sheets, start=1):
