@@ -143,3 +143,24 @@ def test_the_overlay_changes_what_is_set_out() -> None:
     assert closer.keeps.limits.centres_max_mm == 598
     assert closer.piece("bottom").length_mm > usual.piece("bottom").length_mm
     assert _not_conforming(followed(before, usual), CLOSER, around(CLOSER)) >= {"frame-overlap"}
+
+
+@given(
+    width_mm=SIZES,
+    points=st.lists(st.integers(60, 6000), min_size=1, max_size=4, unique=True),
+    closer=st.booleans(),
+)
+@settings(max_examples=60, deadline=None)
+def test_supports_under_any_load_points_conform_or_are_refused(
+    width_mm: int, points: list[int], closer: bool
+) -> None:
+    rules = CLOSER if closer else PRACTICE
+    within = [point % (width_mm + 160) for point in points]
+    supports = {"called_for": True, "load_points_mm": [max(point, 10) for point in within]}
+    before, surroundings = before_work(width_mm, 1480, supports=supports), around(rules)
+    plan = set_out(work_on(before, surroundings), rules)
+    if isinstance(plan, OpeningPlan):
+        assert len(plan.supports) == len(points)
+        assert _not_conforming(followed(before, plan), rules, surroundings) == set()
+    else:
+        assert plan.about in {("supports",), ("bottom",)}
