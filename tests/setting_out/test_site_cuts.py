@@ -1,3 +1,6 @@
+import random
+
+import pytest
 from tests.setting_out.followed import SITE, around, before_work, work_on
 from tests.setting_out.rules import PRACTICE
 
@@ -58,3 +61,16 @@ def test_a_profile_without_a_stock_length_has_no_list() -> None:
 
 def test_without_openings_there_is_nothing_to_cut() -> None:
     assert site_cuts([], AROUND, SAW) == ()
+
+
+@pytest.mark.slow
+def test_two_hundred_openings_are_cut_within_a_hundredth_of_the_proved_least() -> None:
+    rng = random.Random(7)
+    sizes = [
+        (rng.choice((885, 1230, 1630, 2010)) + rng.randint(-5, 5), 1480 + rng.randint(-5, 5))
+        for _ in range(200)
+    ]
+    plans = [(f"W-{number:03}", plan(*size)) for number, size in enumerate(sizes)]
+    for profile in site_cuts(plans, AROUND, SAW):
+        assert isinstance(profile.cuts, CuttingList)
+        assert profile.cuts.gap_pct <= 1

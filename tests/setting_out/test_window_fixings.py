@@ -44,7 +44,7 @@ def test_a_small_side_has_room_for_one() -> None:
 
 
 def test_a_window_of_a_broken_size_keeps_its_limits_from_both_corners() -> None:
-    crowded = (223, 243, 263, 283, 303)  # nothing is free beyond 200 mm, half a millimetre too far from the end
+    crowded = (223, 243, 263, 283, 303)  # beyond 200 mm, half a millimetre too far out, nothing is free
     assert isinstance(fixings(WindowSize(1206, 450.5), {"left": (474, crowded)}), NotPossible)
     assert positions(fixings(WindowSize(1206, 450), {"left": (474, crowded)})) == (150, 200)
 
