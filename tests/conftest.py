@@ -5,6 +5,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+from tests.made import Made, make
 
 GOLDEN = Path(__file__).parent / "terminal"
 
@@ -35,3 +36,9 @@ def golden(request: pytest.FixtureRequest) -> Callable[[str, str], None]:
         assert text == file.read_text(encoding="utf-8")
 
     return held
+
+
+@pytest.fixture(scope="session")
+def conforming_pack(tmp_path_factory: pytest.TempPathFactory) -> Made:
+    """The pack of the conforming site, rendered once for all tests that only read it."""
+    return make(Path(__file__).parent / "conforming", tmp_path_factory.mktemp("conforming-pack"))

@@ -2,19 +2,15 @@
 
 from collections import defaultdict
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass, replace
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from revealbook.archive.opened import OpenedPack, open_pack
-from revealbook.present.agreement import (
-    Difference,
-    compare_findings,
-    compare_pages,
-    made_by_another_version,
-)
+from revealbook.present.agreement import Difference, compare_findings, made_by_another_version
 from revealbook.present.evidence import findings_json
+from revealbook.present.page_text import compare_fingerprint, compare_pages
 from revealbook.present.present import Pack, present
 from revealbook.present.volumes import VOLUMES_FILE, index_of, read_lines
 from revealbook.present.words import words_in
@@ -38,8 +34,10 @@ class Again:
         judged: the records inside, judged by the rules inside.
         findings: where the embedded findings differ from that.
         pages: where the text of the pages differs from that.
-        uncalled: embedded files that nothing in the evidence accounts for, and files that lack.
-        other_version: the version that made the pack, if not this one; wording is then not compared.
+        uncalled: embedded files that nothing in the evidence accounts for, that stand in the pack twice,
+            or that lack.
+        other_version: the version that made the pack, if not this one; wording is then not compared, and
+            of the pages only the fingerprint.
     """
 
     judged: JudgedSite
@@ -77,8 +75,8 @@ def judge_again(file: Path) -> Again | tuple[Problem, ...]:
     return Again(
         judged,
         compare_findings(opened.carried.get(FINDINGS, b""), findings_json(judged)),
-        () if other else compare_pages(opened.pages, pages),
-        tuple(sorted(expected ^ opened.carried.keys())),
+        compare_fingerprint(opened.pages, opened.carried) if other else compare_pages(opened.pages, pages),
+        tuple(sorted((expected ^ opened.carried.keys()) | set(opened.repeated))),
         other,
     )
 
@@ -136,12 +134,18 @@ def _judge(opened: OpenedPack, rules: RulesOf) -> Checked:
 
 @contextmanager
 def _laid_out(opened: OpenedPack) -> Iterator[Path]:
-    """Lay the carried files out as a site folder, for as long as they are judged."""
+    """Lay the carried files out as a site folder, for as long as they are judged.
+
+    What cannot lie in a site folder is left out; nothing in the evidence accounts for it, so it is told.
+    """
     with TemporaryDirectory(prefix="revealbook-again-") as name:
         root = Path(name).resolve()
-        for path, content in opened.carried.items():
-            target = (root / path).resolve()
-            if target.is_relative_to(root):
-                target.parent.mkdir(parents=True, exist_ok=True)
-                target.write_bytes(content)
+        for path in sorted(opened.carried):
+            if path.startswith(f"{_SETS}/"):
+                continue
+            with suppress(OSError, ValueError):
+                target = (root / path).resolve()
+                if target.is_relative_to(root):
+                    target.parent.mkdir(parents=True, exist_ok=True)
+                    target.write_bytes(opened.carried[path])
         yield root

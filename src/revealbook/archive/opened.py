@@ -1,5 +1,6 @@
 """A pack PDF opened again: the files it carries and the text of its pages, read by PDFium."""
 
+from collections import Counter
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -19,10 +20,12 @@ class OpenedPack:
     Attributes:
         carried: embedded files by path, as `site.yaml`, `openings/W-2.07.yaml`, `findings.json`.
         pages: the text of each page.
+        repeated: paths under which it carries more than one file; the first one stands in `carried`.
     """
 
     carried: dict[str, bytes]
     pages: tuple[str, ...]
+    repeated: tuple[str, ...] = ()
 
 
 def open_pack(file: Path) -> OpenedPack:
@@ -37,10 +40,12 @@ def open_pack(file: Path) -> OpenedPack:
     try:
         with pypdfium2.PdfDocument(file.read_bytes()) as pdf:
             attached = [pdf.get_attachment(index) for index in range(pdf.count_attachments())]
-            carried = {path_of(one.get_name()): bytes(one.get_data()) for one in attached}
+            inside = [(path_of(one.get_name()), bytes(one.get_data())) for one in attached]
             pages = tuple(page.get_textpage().get_text_bounded() for page in pdf)
-    except (pypdfium2.PdfiumError, UnicodeError, ValueError) as error:
+    except (pypdfium2.PdfiumError, UnicodeError, ValueError, OSError) as error:
         raise NotAPack(f"{file} cannot be opened as a PDF: {error}") from error
+    carried = dict(reversed(inside))
     if "site.yaml" not in carried:
         raise NotAPack(f"{file} carries no site file; it is no pack, or its evidence was taken out.")
-    return OpenedPack(carried, pages)
+    number = Counter(path for path, _ in inside)
+    return OpenedPack(carried, pages, tuple(path for path in number if number[path] > 1))

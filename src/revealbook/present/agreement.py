@@ -1,17 +1,13 @@
-"""Whether a pack agrees with itself: embedded findings, judged-again findings and page text."""
+"""Whether a pack's findings agree with its records: those inside, and those that judging again gives."""
 
 import json
-import re
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
 from revealbook import __version__
-from revealbook.present.present import Pack
 
-_NUMBERED = re.compile(r"(?<!\S)([A-Za-z0-9][\w.+-]*/\d+)(?!\S)")
 _WORDS = frozenset({"found", "required", "made_with"})
-_INVISIBLE = dict.fromkeys(map(ord, "\u00ad\u200b\u2060\ufeff\ufffe\x02"))
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,16 +38,24 @@ def compare_findings(kept: bytes, now: bytes) -> tuple[Difference, ...]:
         What differs; one difference about the whole if the embedded file cannot be read. Where another
         version made the pack, wording is left aside: only values, limits and outcomes are compared.
     """
+    if kept == now:
+        return ()
     try:
         before, after = json.loads(kept), json.loads(now)
-        if before["made_with"] != after["made_with"]:
+        other_version = before["made_with"] != after["made_with"]
+        if other_version:
             before, after = _without_words(before), _without_words(after)
-        found = list(_compare(before, after))
-    except (ValueError, KeyError, TypeError, AttributeError):
+        found = tuple(_compare(before, after))
+    except (ValueError, KeyError, TypeError, AttributeError, RecursionError):
         return (Difference("", "", "findings.json cannot be read", "as judged now"),)
-    if not found and before != after:
-        found.append(Difference("", "", "findings.json differs", "as judged now"))
-    return tuple(found)
+    if found or (other_version and _written(before) == _written(after)):
+        return found
+    return (Difference("", "", "findings.json differs", "as judged now"),)
+
+
+def _written(findings: Any) -> str:
+    """Write findings one way: `true` and `1` are equal to Python, but not to a reader."""
+    return json.dumps(findings, sort_keys=True)
 
 
 def made_by_another_version(kept: bytes) -> str | None:
@@ -98,53 +102,3 @@ def _said(judgement: Mapping[str, Any] | None, other: Mapping[str, Any] | None) 
         return outcome
     values = ", ".join(str(finding.get("found", "")) for finding in judgement["findings"])
     return f"{outcome}: {values}"
-
-
-def expected_text(pack: Pack) -> Iterator[tuple[str, str]]:
-    """Give what must stand on the pages, as (opening or empty, text)."""
-    yield "", pack.verdict.sentence
-    yield "", pack.short_fingerprint
-    yield "", pack.fingerprint
-    for row in pack.register:
-        yield row.mark, row.mark
-    for volume in pack.volumes:
-        yield "", volume.sha256
-    for sheet in pack.sheets:
-        yield sheet.mark, sheet.verdict.sentence
-    for one in pack.nonconformities:
-        yield one.mark, f"{one.number} {one.requirement}"
-        for point in one.points:
-            yield one.mark, f"{point.found}"
-        for concession in one.accepted:
-            yield one.mark, concession.reason
-    for _, entries in pack.to_do:
-        for one in entries:
-            yield one.mark, one.requirement
-
-
-def compare_pages(pages: Sequence[str], pack: Pack) -> tuple[Difference, ...]:
-    """Compare the text of a pack's pages with what its evidence gives.
-
-    Args:
-        pages: the text of each page.
-        pack: the pages as presented from the embedded evidence.
-    """
-    whole = _squeezed(" ".join(pages))
-    missing = dict.fromkeys(
-        (mark, text) for mark, text in expected_text(pack) if _squeezed(text) not in whole
-    )
-    found = [Difference(mark, "", "not on the pages", text) for mark, text in missing]
-    known = {one.number for one in pack.nonconformities}
-    marks = {sheet.mark for sheet in pack.sheets}
-    said = {number for page in pages for number in _NUMBERED.findall(page)}
-    extra = sorted(number for number in said - known if number.rsplit("/", 1)[0] in marks)
-    found += [
-        Difference(number.rsplit("/", 1)[0], "", f"{number} on the pages", "no such nonconformity")
-        for number in extra
-    ]
-    return tuple(found)
-
-
-def _squeezed(text: str) -> str:
-    """Drop what line breaking and hyphenation add: white space, hyphens at line ends, invisible signs."""
-    return re.sub(r"\s+", "", text.translate(_INVISIBLE)).replace("-", "").replace("\u2010", "")
