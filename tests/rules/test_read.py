@@ -67,6 +67,19 @@ def test_a_set_builds_on_another() -> None:
     assert len(rules.files) == 4
 
 
+def test_a_set_takes_over_the_method_of_the_set_below_save_what_it_states_itself() -> None:
+    below = {"decision": "simple acceptance", "guard_band_factor": 0.5}
+    base = [
+        file("set.yaml", {**HEAD, "set": "base", "method": below}),
+        file("rules.yaml", {"rules": [stated()]}),
+    ]
+    above = files(stated(id="two-beads"), extends="base", method={"guard_band_factor": 2.0})
+    rules = assemble("trial", None, {"base": base, "trial": above})
+    assert isinstance(rules, RuleSet)
+    assert rules.method.decision == "simple acceptance"
+    assert rules.method.guard_band_factor == 2.0
+
+
 def test_sets_that_extend_each_other_are_refused() -> None:
     first = [file("set.yaml", {**HEAD, "set": "first", "extends": "trial"})]
     found = assemble("trial", None, {"first": first, "trial": files(stated(), extends="first")})

@@ -122,7 +122,7 @@ def _in_order_of_work(rule_set: RuleSet) -> tuple[RuleInForce, ...]:
 def _read_chain(
     name: str, sets: dict[str, list[SourceFile]], gathered: Gathered, below: tuple[str, ...] = ()
 ) -> tuple[SetHead, list[Rule]] | None:
-    """Read a set after the set that it extends."""
+    """Read a set after the set that it extends, whose method holds where it states none of its own."""
     if name not in sets or name in below:
         code = "sets_extend_each_other" if name in below else "unknown_rule_set"
         facts = {"name": name, "nearest": nearest(name, sets), "known": tuple(sets)}
@@ -139,6 +139,8 @@ def _read_chain(
         if chain is None:
             return None
         base = chain[1]
+        stated = {name: getattr(head.method, name) for name in head.method.model_fields_set}
+        head = head.model_copy(update={"method": chain[0].method.model_copy(update=stated)})
     return head, base + list(_read_rules(rest, {rule.id for rule in base}, gathered))
 
 
