@@ -56,7 +56,7 @@ def signed_twice() -> bytes:
 
 def appended(data: bytes, change: Callable[[Any], None]) -> bytes:
     """Append an update to a PDF without touching a byte of it, as somebody without a key can."""
-    writer = IncrementalPdfFileWriter(BytesIO(data))
+    writer: Any = IncrementalPdfFileWriter(BytesIO(data))
     change(writer)
     target = BytesIO()
     writer.write(target)

@@ -5,11 +5,13 @@ from typing import Any
 
 import pikepdf
 import pytest
-from pyhanko.pdf_utils import generic
+from pyhanko.pdf_utils import generic as pdf_objects
 from pyhanko.pdf_utils.generic import pdf_name
 from tests.archive.packs import appended, signed_once, signed_twice, small_pack
 
 from revealbook.archive.changes import Changes, changes_since
+
+generic: Any = pdf_objects  # typed in part only
 
 
 def since_signed(change: Callable[[Any], None]) -> Changes:

@@ -1,6 +1,7 @@
 """Keys from files, and what is said of those that cannot be used."""
 
 from pathlib import Path
+from typing import Any
 
 import pytest
 from cryptography.hazmat.primitives.asymmetric import rsa
@@ -99,5 +100,5 @@ def test_a_file_of_roots_gives_each_of_them(tmp_path: Path) -> None:
 def test_keys_of_both_kinds_can_be_handed_to_the_signer(kind: str) -> None:
     other = rsa.generate_private_key(65537, 2048) if kind == "rsa" else None
     person: Person = somebody("R", key=other)
-    signer = person.signing_key.signer()
+    signer: Any = person.signing_key.signer()
     assert signer.signing_cert.sha256.hex() == person.signing_key.fingerprint

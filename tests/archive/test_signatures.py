@@ -9,6 +9,7 @@ from typing import Any
 
 import pytest
 from cryptography import x509
+from cryptography.hazmat.primitives.serialization import Encoding
 from tests.archive.packs import appended, signed_by, signed_once, signed_twice, small_pack
 from tests.archive.people import ada, cleo, somebody
 from tests.archive.test_changes import another_record, new_page_content
@@ -50,7 +51,7 @@ def test_each_signature_says_what_it_covers_and_what_came_after() -> None:
 
 def test_the_signer_is_named_by_certificate_and_its_fingerprint() -> None:
     found = by_role(signed_once())["installer"]
-    der = ada().signing_key.signer().signing_cert.dump()
+    der = ada().certificate.public_bytes(Encoding.DER)
     assert (found.holder, found.fingerprint) == ("Ada Laibung", hashlib.sha256(der).hexdigest())
     assert found.claimed_at is not None
     assert abs(found.claimed_at - datetime.now(UTC)) < timedelta(hours=1)

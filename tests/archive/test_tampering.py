@@ -65,7 +65,7 @@ def signatures(data: bytes) -> tuple[Signed, ...]:
 def places(data: bytes) -> dict[str, list[range]]:
     """Where the things lie that a reader or re-judging sees, in bytes of the file."""
 
-    def lies(stream: pikepdf.Stream) -> range:
+    def lies(stream: Any) -> range:
         raw = stream.read_raw_bytes()
         assert data.count(raw) == 1
         return range(data.index(raw), data.index(raw) + len(raw))
