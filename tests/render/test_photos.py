@@ -55,6 +55,21 @@ def test_place_camera_and_comment_are_gone_and_the_original_is_untouched(tmp_pat
         assert set(new.info) <= {"jfif", "jfif_version", "jfif_unit", "jfif_density"}
 
 
+def test_the_position_is_told_apart_from_the_picture(tmp_path: Path) -> None:
+    position = derived(shot(tmp_path / "a.jpg")).position
+    assert position == (48.0 + 12 / 60 + 30 / 3600, 16.0 + 22 / 60)
+
+
+def test_south_and_west_are_negative_and_no_position_is_none(tmp_path: Path) -> None:
+    image = Image.new("RGB", (100, 100))
+    exif = image.getexif()
+    exif.get_ifd(ExifTags.IFD.GPSInfo).update({1: "S", 2: (10.0, 30.0, 0.0), 3: "W", 4: (20.0, 0.0, 36.0)})
+    image.save(tmp_path / "south.jpg", exif=exif)
+    image.save(tmp_path / "nowhere.jpg")
+    assert derived(tmp_path / "south.jpg").position == (-10.5, -20.01)
+    assert derived(tmp_path / "nowhere.jpg").position is None
+
+
 def test_the_digest_is_the_original_s(tmp_path: Path) -> None:
     original = shot(tmp_path / "a.jpg")
     photo = derived(original)

@@ -81,6 +81,10 @@ class Words:
             "-", "−"
         )
 
+    def degrees(self, value: float) -> str:
+        """Write a latitude or longitude to about a metre."""
+        return f"{format_decimal(value, format='0.00000', locale=self.language)}°"
+
     def quantity(self, value: float, unit: str, against: float | None = None) -> str:
         """Write a number with its unit, held together."""
         if not isfinite(value):

@@ -28,6 +28,8 @@ class Photo:
         sha256: digest of the original's bytes.
         taken: when the camera says it was taken; without zone where the camera names none, None where it
             says nothing. A camera's clock is evidence only as far as somebody vouches for it.
+        position: where the camera says it was, latitude and longitude in degrees, or None. It never stands in
+            the derivative; whether a page prints it is for the site to say.
         derivative: the JPEG for the page, without any metadata (no place, no camera, no names).
         width_px, height_px: size of the derivative, upright.
     """
@@ -35,6 +37,7 @@ class Photo:
     original: Path
     sha256: str
     taken: datetime | None
+    position: tuple[float, float] | None
     derivative: Path
     width_px: int
     height_px: int
@@ -77,11 +80,12 @@ def derive(original: Path, cache: Path, *, long_side_px: int = 1600, quality: in
         with _whole_only(), _opened(content) as image:
             if image.width * image.height > MAX_PIXELS:
                 return NoPhoto(original, f"The photograph {original} has more than 60 million pixels.")
-            taken = _taken(image.getexif())
+            exif = image.getexif()
+            taken, position = _taken(exif), _position(exif)
             if not derivative.exists():
                 _keep(_small(image, long_side_px), derivative, quality)
         with Image.open(derivative) as kept:
-            return Photo(original, digest, taken, derivative, *kept.size)
+            return Photo(original, digest, taken, position, derivative, *kept.size)
     except UnidentifiedImageError:
         return NoPhoto(original, f"{original} is no JPEG, PNG or WebP picture.")
     except _WRONG:
@@ -153,6 +157,25 @@ def _taken(exif: Image.Exif) -> datetime | None:
         return None
     zone = _zone(offset)
     return moment.replace(tzinfo=zone)
+
+
+def _position(exif: Image.Exif) -> tuple[float, float] | None:
+    """GPSLatitude and GPSLongitude (Exif 2.31, 4.6.6) in degrees, north and east positive."""
+    gps = exif.get_ifd(ExifTags.IFD.GPSInfo)
+    try:
+        latitude = _degrees(gps[ExifTags.GPS.GPSLatitude], negative=gps[ExifTags.GPS.GPSLatitudeRef] == "S")
+        longitude = _degrees(
+            gps[ExifTags.GPS.GPSLongitude], negative=gps[ExifTags.GPS.GPSLongitudeRef] == "W"
+        )
+    except (KeyError, TypeError, ValueError, ZeroDivisionError):
+        return None
+    return latitude, longitude
+
+
+def _degrees(parts: tuple[float, float, float], *, negative: bool) -> float:
+    degrees, minutes, seconds = (float(part) for part in parts)
+    size = degrees + minutes / 60 + seconds / 3600
+    return -size if negative else size
 
 
 def _zone(offset: str) -> timezone | None:
