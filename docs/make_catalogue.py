@@ -15,6 +15,7 @@ import yaml
 from babel.messages.catalog import Catalog
 from babel.messages.extract import extract
 from babel.messages.pofile import read_po, write_po
+from jinja2 import Environment, nodes
 
 from revealbook.measures.catalogue import CATALOGUE
 from revealbook.records.survey import Substrate
@@ -25,9 +26,7 @@ PACKAGE = ROOT / "src" / "revealbook"
 LANGUAGES = PACKAGE / "present" / "languages"
 TEMPLATES = ROOT / "report_templates"
 SHOWN = {"say": (0,), "N_": (0,), "count": (1, 2), "PydanticCustomError": (1,)}
-"""Functions of Python code that take texts, and which of their arguments those are."""
-KEYWORDS = {"say": None}
-"""The function of templates that takes a text."""
+"""Functions that take texts, and which of their arguments those are."""
 HEADER = """\
 # Texts of Revealbook; kept up to date by `python docs/make_catalogue.py`.
 msgid ""
@@ -46,13 +45,12 @@ def texts() -> set[str]:
     shown: set[str] = set()
     for folder, pattern, method in (
         (PACKAGE, "*.py", of_python),
-        (TEMPLATES, "*.html", "jinja2.ext:babel_extract"),
+        (TEMPLATES, "*.html", of_template),
         (PACKAGE / "rules" / "rule_sets", "*.yaml", of_rules),
     ):
         for path in sorted(folder.rglob(pattern)):
             with path.open("rb") as file:
-                found = extract(method, file, KEYWORDS, options={"silent": "false"})
-                shown.update(text for _, text, _, _ in found if isinstance(text, str))
+                shown.update(str(text) for _, text, _, _ in extract(method, file))
     words = (word for measure in CATALOGUE.values() for word in measure.choices)
     meanings = (measure.meaning for measure in CATALOGUE.values())
     return shown | {*meanings, *words, *get_args(Substrate), *get_args(FrameMaterial)} - {""}
@@ -67,6 +65,16 @@ def of_python(fileobj: BinaryIO, _keywords: Any, _tags: Any, options: Any) -> Fo
                 argument = node.args[number] if number < len(node.args) else None
                 if isinstance(argument, ast.Constant) and isinstance(argument.value, str):
                     yield node.lineno, None, [argument.value], []
+
+
+def of_template(fileobj: BinaryIO, _keywords: Any, _tags: Any, options: Any) -> Found:  # noqa: ARG001
+    """Find the texts of a template: in say(...), and in words.count(...), which Jinja's own reader misses."""
+    for node in Environment().parse(fileobj.read().decode()).find_all(nodes.Call):  # noqa: S701 - only parsed
+        name = getattr(node.node, "name", getattr(node.node, "attr", ""))
+        for number in SHOWN.get(name, ()):
+            argument = node.args[number] if number < len(node.args) else None
+            if isinstance(argument, nodes.Const) and isinstance(argument.value, str):
+                yield node.lineno, None, [argument.value], []
 
 
 def of_rules(fileobj: BinaryIO, _keywords: Any, _tags: Any, options: Any) -> Found:  # noqa: ARG001

@@ -47,7 +47,7 @@ def run(site: Path, asked: Asked) -> int:
         if judged is not None:
             print_judged(judged, words, out(), show_open=asked.open)
         print_problems(checked.problems, words)
-    unknown = _unknown(checked.judged, asked.openings)
+    unknown = _unknown(checked.judged, asked.openings, words)
     for sentence in unknown:
         typer.echo(sentence, err=True)
     return UNUSABLE if checked.problems or judged is None or unknown else status(judged, strict=asked.strict)
@@ -67,15 +67,15 @@ def _only(judged: JudgedSite | None, marks: tuple[str, ...]) -> JudgedSite | Non
     return replace(judged, openings=tuple(one for one in judged.openings if one.mark in marks))
 
 
-def _unknown(judged: JudgedSite | None, marks: tuple[str, ...]) -> list[str]:
+def _unknown(judged: JudgedSite | None, marks: tuple[str, ...], words: Words) -> list[str]:
     """Give a sentence for every mark asked for that no readable opening has."""
     known = [one.mark for one in judged.openings] if judged else []
     said = []
     for mark in (mark for mark in marks if judged and mark not in known):
         near = nearest(mark, known)
-        said.append(
-            f"No readable opening is called {plain(mark)}." + (f" Did you mean {near}?" if near else "")
-        )
+        sentence = words.say(N_("No readable opening is called {mark}."), mark=plain(mark))
+        hint = words.say(N_("Did you mean {nearest}?"), nearest=near) if near else ""
+        said.append(f"{sentence} {hint}".strip())
     return said
 
 

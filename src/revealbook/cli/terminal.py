@@ -28,6 +28,7 @@ MARKS = {
 WIDTH = 78
 """Columns that running text fills."""
 _WIDEST_MARK = 20
+_BOUND = "\u00a0"
 _STYLES = dict.fromkeys(Outcome, "") | {Outcome.DOES_NOT_CONFORM: "bold"}
 
 
@@ -96,8 +97,9 @@ def openings_table(rows: Iterable[Row], words: Words) -> Table:
 
 
 def legend(words: Words, labels: dict[Outcome, str]) -> str:
-    """Say what the shapes mean."""
-    return "   ".join(f"{MARKS[outcome]} {words.say(labels[outcome])}" for outcome in MARKS)
+    """Say what the shapes mean; a line breaks between them only."""
+    said = (f"{MARKS[outcome]} {words.say(labels[outcome])}".replace(" ", _BOUND) for outcome in MARKS)
+    return "\n".join(wrap("   ".join(said), WIDTH)).replace(_BOUND, " ")
 
 
 def block(entry: Entry, words: Words, width: int = WIDTH) -> str:

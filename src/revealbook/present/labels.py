@@ -40,6 +40,15 @@ BASES = {
     "common practice": N_("common practice"),
     "from memory": N_("from memory, to be checked against the standard"),
 }
+METHODS = {
+    "guard band": N_("guard band"),
+    "simple acceptance": N_("simple acceptance"),
+    "linear": N_("linear"),
+    "linear to 1.2": N_("linear to 1.2"),
+    "power 1.5": N_("power 1.5"),
+    "power 2": N_("power 2"),
+    "bolt": N_("bolt"),
+}
 PARTS = {
     "left": N_("left"),
     "right": N_("right"),

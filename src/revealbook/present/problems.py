@@ -89,7 +89,9 @@ _LONGEST = 200
 
 def sentence(problem: Problem, words: Words) -> str:
     """Say what is wrong and, where it can be told, what would be right; always in one line."""
-    facts = {name: _shown(value) for name, value in problem.facts.items()}
+    facts = {name: _shown(value, words) for name, value in problem.facts.items()}
+    if "pydantic_says" in facts:  # our own models' sentences have translations, the library's stay English
+        facts["pydantic_says"] = words.say(facts["pydantic_says"])
     said = [words.say(_SENTENCES[_code(problem)], **facts)]
     if problem.facts.get("nearest"):
         said.append(words.say(_NEAREST, nearest=facts["nearest"]))
@@ -121,17 +123,17 @@ def _known(problem: Problem) -> tuple[str, ...]:
     return known if isinstance(known, tuple) else ()
 
 
-def _shown(value: object) -> str:
+def _shown(value: object, words: Words) -> str:
     if isinstance(value, bool):
         return "true" if value else "false"
     if value is None:
-        return "nothing"
+        return words.say(N_("nothing"))
     if isinstance(value, tuple):
-        return ", ".join(map(_shown, value))
+        return ", ".join(_shown(one, words) for one in value)
     if isinstance(value, dict):
-        return "keys of its own" if value else "{}"
+        return words.say(N_("keys of its own")) if value else "{}"
     if isinstance(value, list):
-        return "a list"
+        return words.say(N_("a list"))
     written = as_written(value)
     return f"{written:.12g}" if isinstance(written, float) else _in_one_line(str(written))
 

@@ -64,7 +64,7 @@ def sources(rule_set: RuleSet, words: Words) -> Sources:
         changed=tuple(line for line, held in zip(lines, rule_set.rules, strict=True) if held.change),
         retired=tuple(_line(held, words) for held in rule_set.retired),
         method=tuple(
-            (name, _plain(value), reasons.get(name, ""))
+            (name, _plain(value, words), reasons.get(name, ""))
             for name, value in rule_set.method.model_dump().items()
         ),
     )
@@ -89,10 +89,15 @@ def basis_words(basis: Basis, words: Words) -> str:
     """Say what a limit rests on."""
     kind = words.say(labels.BASES[basis.kind])
     source = " ".join(filter(None, (basis.standard, basis.edition)))
-    named = ", ".join(filter(None, (source, basis.clause, basis.document)))
+    clause = words.say(basis.clause) if basis.clause else ""
+    named = ", ".join(filter(None, (source, clause, basis.document)))
     said = f"{kind}: {named}" if named else kind
     return f"{said} ({words.say(basis.note)})" if basis.note else said
 
 
-def _plain(value: object) -> str:
-    return ", ".join(map(str, value)) if isinstance(value, list | tuple) else str(value)
+def _plain(value: object, words: Words) -> str:
+    if isinstance(value, list | tuple):
+        return ", ".join(_plain(one, words) for one in value)
+    if isinstance(value, float):
+        return words.number(value, "-")
+    return words.say(labels.METHODS.get(str(value)) or labels.PARTS.get(str(value), str(value)))
