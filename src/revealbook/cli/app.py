@@ -228,8 +228,8 @@ def doctor() -> None:
     short_help="Sign a pack.",
     epilog="""\b
 Examples:
-  revealbook sign larch-court.pdf --role installer --key ada.p12 --to signed.pdf
-  revealbook sign signed.pdf --role "clerk of works" --key cleo.p12 --to both.pdf""",
+  revealbook sign pack.pdf --role installer --key ada.p12 --to signed.pdf
+  revealbook sign signed.pdf --role "clerk of works" --key c.p12 --to both.pdf""",
 )
 def sign(
     pack: Annotated[Path, typer.Argument(metavar="PACK", help="The pack; it is only read.")],
