@@ -128,11 +128,11 @@ def test_the_dew_point_is_as_uncertain_as_both_instruments(tools: list[str], *, 
 
 
 @pytest.mark.parametrize(
-    ("used", "hours"),
-    [("2026-11-20T09:00+01:00", 24 * 131), ("2027-03-31T23:59+02:00", 0), ("2027-04-01T00:01+02:00", -24)],
+    ("used", "days"),
+    [("2026-11-20T09:00+01:00", 131), ("2027-03-31T23:59+02:00", 0), ("2027-04-01T00:01+02:00", -1)],
 )
-def test_a_product_may_be_used_to_the_end_of_its_last_day(used: str, hours: float) -> None:
-    assert bonding(bonded(at=used, expires="2027-03-31"), "expiry_margin") == hours
+def test_a_product_may_be_used_to_the_end_of_its_last_day(used: str, days: float) -> None:
+    assert bonding(bonded(at=used, expires="2027-03-31"), "expiry_margin") == days
 
 
 def test_the_use_by_date_and_the_day_of_use_must_both_be_known() -> None:

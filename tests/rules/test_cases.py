@@ -40,11 +40,11 @@ NO_INSIDE = {
     "foam-closed-both-sides": "a joint has no third side",
 }
 STEPS = {
+    "d": 1,
     "mm": 1, "mm/m": 0.1, "number": 1, "h": 1 / 60, "min": 1, "K": 0.1, "%": 0.1, "Nm": 0.1, "-": 0.1,
     "N": 1, "kg": 1, "m3/(h m)": 0.01,
 }  # fmt: skip
 """What counts as one step beside a limit, by unit."""
-STEP_OF = {"products-in-date": 24}
 
 
 class Case(NamedTuple):
@@ -101,7 +101,7 @@ def _assert_one_step_from_the_limit(case: Case, found: Judgement) -> None:
     before = {(finding.subject, finding.margin) for finding in unchanged.findings}
     after = {(finding.subject, finding.margin) for finding in found.findings}
     nearest = min(margin for _, margin in after - before or after if margin is not None)
-    step = STEP_OF.get(case.rule, STEPS[RULES[case.rule].unit]) + 1e-6
+    step = STEPS[RULES[case.rule].unit] + 1e-6
     if case.kind == "at":
         assert nearest == pytest.approx(0, abs=1e-9)
     elif case.kind == "inside":

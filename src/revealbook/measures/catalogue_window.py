@@ -79,7 +79,7 @@ _SEALS = (
         "Overlap of tape at corners.",
         _of_events("corner_overlap_mm", *seals.TAPES, measures="length"),
     ),
-    Measure("expiry_margin", "h", "From use to the use-by date.", weather.days_before_expiry),
+    Measure("expiry_margin", "d", "From use to the use-by date.", weather.days_before_expiry),
     Measure("air_margin", "K", "Air temperature inside the product's range.", weather.air_margin),
     Measure("surface_margin", "K", "Surface temperature inside the range.", weather.surface_margin),
     Measure("humidity_margin", "%", "Humidity inside the product's range.", weather.humidity_margin),

@@ -8,7 +8,7 @@ from revealbook.measures.units import Unit
 from revealbook.measures.work import Work, one
 
 Function = Callable[[Work], Iterable[Outcome]]
-_SIGNED_UNITS = frozenset({"h", "min", "K", "%"})
+_SIGNED_UNITS = frozenset({"d", "h", "min", "K", "%"})
 
 
 @dataclass(frozen=True, slots=True)

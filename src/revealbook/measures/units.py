@@ -3,7 +3,7 @@
 from typing import Literal, get_args
 
 Unit = Literal[
-    "mm", "mm/m", "m", "ml", "K", "degC", "%", "h", "min", "kg", "N", "Nm", "Pa", "m3/h",
+    "mm", "mm/m", "m", "ml", "K", "degC", "%", "d", "h", "min", "kg", "N", "Nm", "Pa", "m3/h",
     "m3/(h m2)", "m3/(h m)", "-", "number", "yes/no", "choice",
 ]  # fmt: skip
 UNITS: tuple[str, ...] = get_args(Unit)

@@ -44,7 +44,7 @@ def uses(work: Work) -> Iterator[Use | Missing]:
 
 
 def days_before_expiry(work: Work) -> Iterator[Outcome]:
-    """Days from the use of each product to its use-by date, as hours; negative once it is past."""
+    """Days from the use of each product to its use-by date; negative once it is past."""
     for use in uses(work):
         if isinstance(use, Missing):
             yield use
@@ -59,7 +59,7 @@ def days_before_expiry(work: Work) -> Iterator[Outcome]:
             Detail("used", at.date().isoformat(), "-", (*use.path, "at")),
             Detail("expires", expires.isoformat(), "-", path),
         )
-        yield Reading(use.subject, float((expires - at.date()).days * 24), path, None, details)
+        yield Reading(use.subject, float((expires - at.date()).days), path, None, details)
 
 
 def window_margin(  # noqa: PLR0917 - called by three one-liners below only

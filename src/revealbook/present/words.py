@@ -19,7 +19,7 @@ from babel.numbers import format_decimal
 SAME = 1e-9
 """Numbers closer than this differ by binary arithmetic only; judging takes them for equal as well."""
 _DECIMALS = {
-    "mm": 1, "mm/m": 2, "m": 2, "ml": 0, "K": 1, "degC": 1, "%": 1, "h": 1, "min": 0, "kg": 1,
+    "mm": 1, "mm/m": 2, "m": 2, "ml": 0, "K": 1, "degC": 1, "%": 1, "d": 0, "h": 1, "min": 0, "kg": 1,
     "N": 0, "Nm": 1, "Pa": 0, "m3/h": 2, "-": 2, "number": 0,
 }  # fmt: skip
 _SYMBOLS = {

@@ -61,7 +61,9 @@ class Site(Part):
     language: Literal["en", "de"] = Field(default="en", description="Language of packs.", examples=["en"])
     paper: Literal["A4", "Letter"] = Field(default="A4", description="Paper of packs.", examples=["A4"])
     keep_gps: bool = Field(
-        default=False, description="Print the position that cameras write into photographs; it is dropped otherwise.", examples=[False]
+        default=False,
+        description="Print the position that cameras write into photographs; it is dropped otherwise.",
+        examples=[False],
     )
     rules: RulesInForce = required("Rule set and edition.", {"set": "common-practice", "edition": "2026-11"})
     people: Many[Person] = listed(
