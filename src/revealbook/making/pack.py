@@ -57,7 +57,9 @@ def make_pack(pack: Pack, photos: dict[str, Photo], path: Path, cache: Path, mad
     own = path / TEMPLATES
     look = Look(pack.site.paper, pack.site.language, own if own.is_dir() else None, (cache,))
     attachments = [
-        Attachment(file.name, file.content, file.description, file.media_type, file.relationship, dated)
+        Attachment(
+            file.name, file.content, words.say(file.description), file.media_type, file.relationship, dated
+        )
         for file in pack.carried
     ]
     context = {"pack": pack, "photos": photos, "made": dated}

@@ -60,7 +60,7 @@ class Carried:
 
     @property
     def description(self) -> str:
-        """What it is, in English, for the reader's list of attachments."""
+        """What it is, in English; translated where it is shown, in the list of attachments."""
         return _DESCRIPTIONS[self.kind]
 
     @property
