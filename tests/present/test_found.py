@@ -257,7 +257,14 @@ def test_of_several_waits_the_longest_one_decides_when_work_could_have_gone_on()
     covered = judgement("covered-after-waits", {"covering.at": "2026-11-20T17:00+01:00"})
     waits = {finding.subject: said.could_have_gone_on([finding], ENGLISH) for finding in covered.findings}
     assert len(set(waits.values())) > 2
-    assert said.could_have_gone_on(covered.findings, ENGLISH) == max(waits.values())
+    for findings in (covered.findings, covered.findings[::-1]):
+        assert said.could_have_gone_on(findings, ENGLISH) == max(waits.values())
+
+
+def test_a_wait_that_was_never_reckoned_names_no_moment() -> None:
+    details = (Detail("from", "2026-11-20T11:00:00+01:00", "-"), Detail("needed_h", 0.0, "h"))
+    backwards = taken(-2.0, Limit(low=0), details=details, margin=-2.0)
+    assert said.could_have_gone_on([backwards], ENGLISH) == ""
 
 
 def test_a_moment_beyond_the_calendar_is_not_named() -> None:

@@ -110,3 +110,9 @@ def test_only_the_key_planned_for_is_commented() -> None:
     (line,) = (line for line in text.splitlines() if "planned" in line)
     assert line.lstrip().startswith("length_mm:")
     assert "e.g." not in line
+
+
+def test_a_section_in_which_nothing_is_filled_in_stands_as_a_comment_like_its_lists() -> None:
+    assert re.search(r"(?m)^# products: ", blank(Site))
+    known = {"products": {"tapes": [{"id": "t"}]}}
+    assert re.search(r"(?m)^products: ", blank(Site, known))
