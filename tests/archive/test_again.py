@@ -18,6 +18,7 @@ from revealbook.making.pack import pack_of
 from revealbook.present.agreement import Difference
 from revealbook.present.evidence import Carried, evidence
 from revealbook.present.volumes import VolumeLine, index_of
+from revealbook.present.words import words_in
 from revealbook.records.load import Folder, look_into
 from revealbook.rules.judge_site import judge_site, read_overlays
 from revealbook.rules.judged import JudgedSite
@@ -342,7 +343,7 @@ def test_another_rule_set_may_be_asked_for(tmp_path: Path) -> None:
 
 def index(target: Path) -> Path:
     line = VolumeLine("building A", "alder-yard-building-A.pdf", 1, 24, "0a" * 32, "1b" * 32)
-    return bare(index_of(pack_of(judged(CONFORMING)), [line]).carried, target)
+    return bare(index_of(pack_of(judged(CONFORMING)), [line], words_in("en")).carried, target)
 
 
 def test_the_list_of_volumes_is_accounted_for(tmp_path: Path) -> None:

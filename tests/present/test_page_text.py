@@ -165,7 +165,7 @@ def test_a_nonconformity_that_was_added_is_told(said: str, told: tuple[str, str]
 
 
 def test_the_index_of_volumes_names_each_with_its_digest() -> None:
-    index = index_of(pack(), [LINE])
+    index = index_of(pack(), [LINE], ENGLISH)
     text = pages(rows(index))
     assert compare_pages(text, index) == ()
     for other, said in (

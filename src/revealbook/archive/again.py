@@ -83,9 +83,10 @@ def judge_again(file: Path) -> Again | tuple[Problem, ...]:
 
 def _presented(judged: JudgedSite, volumes: bytes | None) -> Pack:
     """Present what a pack should show: all of it, or the index if it carries a list of volumes."""
-    pages = present(judged, words_in(judged.site.site.language))
+    words = words_in(judged.site.site.language)
+    pages = present(judged, words)
     try:
-        return pages if volumes is None else index_of(pages, read_lines(volumes))
+        return pages if volumes is None else index_of(pages, read_lines(volumes), words)
     except ValueError:
         return pages
 

@@ -85,6 +85,8 @@ def _volumes(judged: JudgedSite, site: Path, asked: Asked, made: datetime | None
     for volume in result.volumes:
         target = folder / file_name(site_id, volume.name)
         shutil.copyfile(volume.file, target)
+        for warning in volume.warnings:
+            typer.echo(f"{target.name}: {warning}", err=True)
         fresh = "" if volume.fresh else ", unchanged"
         typer.echo(f"{target}: {volume.pages} pages, fingerprint {short(volume.fingerprint)}{fresh}")
     _write(result.index, folder / f"{site_id}-index.pdf")

@@ -19,6 +19,8 @@ from revealbook.making.pack import TEMPLATES, Packed, make_pack, pack_of, photog
 from revealbook.present.present import Pack
 from revealbook.present.volumes import By, Group, VolumeLine, groups, index_of
 from revealbook.present.words import words_in
+from revealbook.render.failure import RenderFailed
+from revealbook.render.photos import Photo
 from revealbook.render.templates import shipped_folder
 from revealbook.rules.judged import JudgedSite
 from revealbook.source.problem import Problem
@@ -26,6 +28,9 @@ from revealbook.source.problem import Problem
 Progress = Callable[[int, int, str], None]
 _PER_PROCESS = 4
 """Volumes that a process renders before it makes room for a fresh one, which keeps memory flat."""
+_TYPESETTERS = ("weasyprint", "pydyf", "fonttools", "jinja2", "babel", "segno", "pillow", "fontpkg-fira-sans")
+"""Packages whose versions the bytes of a volume depend on."""
+_PDF, _TOLD = "volume.pdf", "made.json"
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,6 +54,8 @@ class MadeVolume:
         pages: how many pages.
         openings: how many openings.
         fingerprint: its fingerprint.
+        sha256: digest of the whole file.
+        warnings: what its maker should know.
         fresh: whether it was rendered now.
     """
 
@@ -58,6 +65,8 @@ class MadeVolume:
     pages: int
     openings: int
     fingerprint: str
+    sha256: str
+    warnings: tuple[str, ...]
     fresh: bool
 
 
@@ -96,7 +105,7 @@ def make_volumes(
         volumes.append(volume)
         seen(len(volumes), len(work), volume.title)
     lines = [_line(judged.site.site.id, volume) for volume in volumes]
-    index = make_pack(index_of(pack_of(judged), lines), photos, path, cache, made)
+    index = make_pack(index_of(pack_of(judged), lines, words), photos, path, cache, made)
     return MadeSite(tuple(volumes), index)
 
 
@@ -106,9 +115,8 @@ def file_name(site_id: str, volume: str) -> str:
 
 
 def _line(site_id: str, volume: MadeVolume) -> VolumeLine:
-    digest = sha256(volume.file.read_bytes()).hexdigest()
     name = file_name(site_id, volume.name)
-    return VolumeLine(volume.title, name, volume.openings, volume.pages, volume.fingerprint, digest)
+    return VolumeLine(volume.title, name, volume.openings, volume.pages, volume.fingerprint, volume.sha256)
 
 
 def _side_by_side(work: Sequence[Job], jobs: int) -> Iterator[MadeVolume]:
@@ -121,43 +129,68 @@ def _side_by_side(work: Sequence[Job], jobs: int) -> Iterator[MadeVolume]:
 
 
 def make_volume(job: Job) -> MadeVolume:
-    """Make one volume, or find it in the cache if nothing that it shows has changed."""
+    """Make one volume, or find it in the cache if nothing that it shows has changed.
+
+    Raises:
+        RenderFailed: a template is wrong or asks for what is not there, or a photograph went away meanwhile.
+    """
     pack = replace(pack_of(job.group.judged), part=job.group.title)
-    kept = job.cache / "volumes" / _key(pack, job)
-    found = next(kept.glob("*.pdf"), None) if kept.is_dir() else None
-    openings = len(job.group.judged.openings)
-    if found is not None:
-        pages = int(found.stem)
-        return MadeVolume(
-            job.group.title, job.group.name, found, pages, openings, pack.fingerprint, fresh=False
-        )
     photos = photographs(job.group.judged, job.path, job.cache)
     if isinstance(photos, tuple):
-        raise FileNotFoundError(
-            f"A photograph went away while the volume was made: {photos[0].facts['file']}"
-        )
-    packed = make_pack(pack, photos, job.path, job.cache, job.made)
-    kept.mkdir(parents=True, exist_ok=True)
-    unfinished, file = kept / "unfinished", kept / f"{packed.pages}.pdf"
-    unfinished.write_bytes(packed.pdf)
-    unfinished.replace(file)
+        gone = ", ".join(str(problem.facts["file"]) for problem in photos)
+        raise RenderFailed(f"These photographs went away while the volume was made: {gone}.")
+    kept = job.cache / "volumes" / _key(pack, photos, job)
+    found = _kept(kept)
+    if found is None:
+        packed = make_pack(pack, photos, job.path, job.cache, job.made)
+        digest = sha256(packed.pdf).hexdigest()
+        _keep(kept, packed, digest)
+        told = (packed.pages, digest, packed.warnings)
+    else:
+        told = found
+    group = job.group
+    openings = len(group.judged.openings)
     return MadeVolume(
-        job.group.title, job.group.name, file, packed.pages, openings, pack.fingerprint, fresh=True
+        group.title,
+        group.name,
+        kept / _PDF,
+        told[0],
+        openings,
+        pack.fingerprint,
+        *told[1:],
+        fresh=found is None,
     )
 
 
-def _key(pack: Pack, job: Job) -> str:
+def _kept(folder: Path) -> tuple[int, str, tuple[str, ...]] | None:
+    """Give pages, digest and warnings of a volume in the cache, if it lies there whole."""
+    try:
+        told = json.loads((folder / _TOLD).read_bytes())
+        whole = sha256((folder / _PDF).read_bytes()).hexdigest() == told["sha256"]
+    except (OSError, ValueError, KeyError, TypeError):
+        return None
+    return (told["pages"], told["sha256"], tuple(told["warnings"])) if whole else None
+
+
+def _keep(folder: Path, packed: Packed, digest: str) -> None:
+    """Keep a volume, what is told about it last: a run that was broken off leaves nothing that counts."""
+    folder.mkdir(parents=True, exist_ok=True)
+    told = {"pages": packed.pages, "sha256": digest, "warnings": packed.warnings}
+    for name, content in ((_PDF, packed.pdf), (_TOLD, json.dumps(told).encode())):
+        unfinished = folder / f"{name}.unfinished"
+        unfinished.write_bytes(content)
+        unfinished.replace(folder / name)
+
+
+def _key(pack: Pack, photos: dict[str, Photo], job: Job) -> str:
     """Give the digest of everything that the bytes of a volume depend on."""
-    photos = photographs(job.group.judged, job.path, job.cache)
     depends = {
         "fingerprint": pack.fingerprint,
         "part": pack.part,
         "made": job.made.isoformat() if job.made else "",
-        "versions": [__version__, version("weasyprint"), version("pillow"), version("fontpkg-fira-sans")],
+        "versions": [__version__, *(version(name) for name in _TYPESETTERS)],
         "templates": _digests(shipped_folder()) + _digests(job.path / TEMPLATES),
-        "photos": sorted((name, photo.sha256) for name, photo in photos.items())
-        if isinstance(photos, dict)
-        else [],
+        "photos": sorted((name, photo.sha256) for name, photo in photos.items()),
     }
     return sha256(json.dumps(depends, sort_keys=True).encode()).hexdigest()
 
