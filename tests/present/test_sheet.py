@@ -45,7 +45,8 @@ def test_rules_stand_by_stage_in_the_order_of_the_work_with_their_counts() -> No
     assert len(page.stages) == len({one.held.rule.stage for one in judged.judgements} & set(STAGES))
     for stage in page.stages:
         by_outcome = {count.outcome: count.number for count in stage.counts}
-        assert len(stage.rows) == sum(by_outcome.values()) - by_outcome[Outcome.DOES_NOT_APPLY]
+        applying = sum(by_outcome.values()) - by_outcome[Outcome.DOES_NOT_APPLY]
+        assert len(stage.rows) + len(stage.as_required) == applying
     assert sum(count.number for stage in page.stages for count in stage.counts) == len(judged.judgements)
 
 
@@ -57,7 +58,19 @@ def test_a_row_bears_the_number_of_its_nonconformity_and_every_reading() -> None
     assert row.required == "at least 80\u00a0mm"
     assert row.readings.replace("\u00a0", " ") == "bottom: 62 mm, 82 mm"
     assert [one.number for one in page.nonconformities] == ["W-1.01/1"]
-    assert rows["corners-sealed"].number == ""
+    assert rows["first-hole"].number == ""
+
+
+def test_a_question_answered_as_required_stands_as_a_sentence_any_other_answer_as_a_row() -> None:
+    asked = "The substrate is clean, without oil, old paint or debris."
+
+    def survey(clean: object) -> tuple[bool, bool]:
+        stage = made({"survey.clean": clean}).stages[0]
+        return asked in stage.as_required, "substrate-clean" in {row.rule_id for row in stage.rows}
+
+    assert survey(clean=True) == (True, False)
+    assert survey(clean=False) == (False, True)
+    assert survey(clean=None) == (False, True)
 
 
 def test_what_rules_a_rule_out_is_told_once_for_all_that_share_it() -> None:
