@@ -3,7 +3,7 @@
 import importlib.util
 import re
 from datetime import UTC, datetime
-from itertools import combinations
+from itertools import combinations, pairwise
 from pathlib import Path
 from types import ModuleType
 from typing import Any, get_args
@@ -261,13 +261,23 @@ def assert_inside(page: pypdfium2.PdfPage) -> None:
         assert wide < 2 or high < 2, (text.get_text_bounded(*here), text.get_text_bounded(*there))
 
 
+def broken_words(page: str) -> list[str]:
+    """Words of the catalogue that a narrow column cut in two without a hyphen."""
+    known = {word for said in translated("de").values() for word in re.findall(r"\w+", said)}
+    lines = [(re.search(r"\w+$", line), re.match(r"\w+", line)) for line in page.splitlines()]
+    pairs = [(here[0][0], there[1][0]) for here, there in pairwise(lines) if here[0] and there[1]]
+    return [f"{one}|{rest}" for one, rest in pairs if one + rest in known and one not in known]
+
+
 def assert_german_on(paper: str, pdf: bytes, site: Path) -> None:
     own = own_texts(site)
     with pypdfium2.PdfDocument(pdf) as read:
         for page in read:
             assert page.get_size() == pytest.approx(PAPERS[paper], abs=0.5)
             assert_inside(page)
-            said = without(own, page.get_textpage().get_text_bounded())
+            text = page.get_textpage().get_text_bounded()
+            assert broken_words(text) == []
+            said = without(own, text)
             assert english(said) == [], said
             assert DECIMAL_POINT.findall(said) == [], said
 
