@@ -44,23 +44,25 @@ class Asked:
 
 def run(site: Path, asked: Asked) -> int:
     """Set out and write the sheets; exit 2 if an opening could not be set out."""
-    found = _set_out(site, asked)
-    if found is None:
+    made = _made()  # before the solver is loaded, which reads the same variable and breaks on a wrong one
+    found = _set_out(site, asked) if made else None
+    if found is None or made is None:
         return UNUSABLE
     words = words_in(found.site.site.language)
     if asked.json:
         _print_json(planned_data(found, words))
     if asked.to or not asked.json:
         target = asked.to or site / "pack" / f"{found.site.site.id}-setting-out.pdf"
-        if not _print_pdf(target, lambda made: make_setting_out(found, site, made), aside=asked.json):
+        if not _print_pdf(target, lambda: make_setting_out(found, site, made), aside=asked.json):
             return UNUSABLE
     return _refused(found, words)
 
 
 def run_cut(site: Path, asked: Asked, saw: Saw) -> int:
     """Set out and write the cutting list; exit 2 if an opening is not in it."""
-    found = _set_out(site, asked)
-    if found is None:
+    made = _made()  # before the solver is loaded, which reads the same variable and breaks on a wrong one
+    found = _set_out(site, asked) if made else None
+    if found is None or made is None:
         return UNUSABLE
     words = words_in(found.site.site.language)
     plans = [(one.mark, one.plan) for one in found.openings if not isinstance(one.plan, NotPossible)]
@@ -70,7 +72,7 @@ def run_cut(site: Path, asked: Asked, saw: Saw) -> int:
     if asked.to or not asked.json:
         target = asked.to or site / "pack" / f"{found.site.site.id}-cutting-list.pdf"
         if not _print_pdf(
-            target, lambda made: make_cutting_list(found, profiles, saw, site, made), aside=asked.json
+            target, lambda: make_cutting_list(found, profiles, saw, site, made), aside=asked.json
         ):
             return UNUSABLE
     for one in profiles:
@@ -124,16 +126,20 @@ def _set_out(site: Path, asked: Asked) -> SetOutSite | None:
     return None
 
 
-def _print_pdf(target: Path, make: Callable[[datetime], Sheets], *, aside: bool) -> bool:
-    """Render and write; what is said of it goes aside if the output is for machines."""
+def _made() -> datetime | None:
+    """Give the date of the sheets: now or SOURCE_DATE_EPOCH; None once a wrong one is told."""
     epoch = os.environ.get("SOURCE_DATE_EPOCH")
     try:
-        made = datetime.fromtimestamp(int(epoch), UTC) if epoch else datetime.now(UTC)
+        return datetime.fromtimestamp(int(epoch), UTC) if epoch else datetime.now(UTC)
     except (ValueError, OverflowError, OSError):
         typer.echo("SOURCE_DATE_EPOCH is no number of seconds since 1970; unset it or correct it.", err=True)
-        return False
+        return None
+
+
+def _print_pdf(target: Path, make: Callable[[], Sheets], *, aside: bool) -> bool:
+    """Render and write; what is said of it goes aside if the output is for machines."""
     try:
-        printed = make(made)
+        printed = make()
     except RenderFailed as failed:
         for problem in failed.problems:
             typer.echo(problem, err=True)
