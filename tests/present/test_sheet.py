@@ -79,6 +79,7 @@ def test_what_rules_a_rule_out_is_told_once_for_all_that_share_it() -> None:
     (told,) = supports.not_applying
     assert "support-length" in told
     assert told.startswith("ruled out: ")
+    assert ".:" not in told
 
 
 def test_a_rule_about_what_is_not_there_says_so() -> None:

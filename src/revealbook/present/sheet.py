@@ -202,9 +202,8 @@ def _row(judgement: Judgement, numbers: Mapping[str, str], words: Words) -> Rule
 def _why_not(judgement: Judgement, words: Words) -> str:
     """Say why a rule does not apply."""
     if judgement.ruled_out_by:
-        return words.say(
-            N_("ruled out: {condition}"), condition=words.say(CATALOGUE[judgement.ruled_out_by].meaning)
-        )
+        meaning = words.say(CATALOGUE[judgement.ruled_out_by].meaning)
+        return words.say(N_("ruled out: {condition}"), condition=meaning.rstrip("."))
     return words.say(N_("nothing of this kind on this opening"))
 
 
