@@ -21,10 +21,8 @@ from tests.site_folders import (
 from revealbook import api
 from revealbook.making.pack import Packed
 from revealbook.present.evidence import path_of
-from revealbook.records.load import PHOTOS, Folder, load_site, look_into
-from revealbook.records.record import SiteFile
+from revealbook.records.load import PHOTOS
 from revealbook.rules.finding import Outcome
-from revealbook.rules.judge_site import rules_of
 from revealbook.rules.judged import JudgedSite
 
 MADE = datetime.fromisoformat("2026-12-01T09:00:00+01:00")
@@ -112,21 +110,6 @@ def test_an_overlay_that_cannot_be_read_is_a_problem(site: Path) -> None:
     (site / "rules" / "own.yaml").write_bytes(b"overlay: \xff")
     (site / "rules" / "more.yaml").write_text("overlay: x\nchange: 3\n", encoding="utf-8")
     assert codes(site) == [("rules/more.yaml", "not_a_list"), ("rules/own.yaml", "not_utf8")]
-
-
-def test_an_overlay_that_cannot_be_opened_is_a_problem_beside_all_others(site: Path) -> None:
-    (site / "rules" / "gone.yaml").mkdir(parents=True)
-    (site / "rules" / "own.yaml").write_text("overlay: x\nchange: 3\n", encoding="utf-8")
-    folder = look_into(site)
-    assert isinstance(folder, Folder)
-    loaded = load_site(folder)
-    assert isinstance(loaded, SiteFile)
-    gone = replace(folder, overlays=(site / "rules" / "gone.yaml", *folder.overlays))
-    found = rules_of(gone, loaded)
-    assert isinstance(found, tuple)
-    assert [(problem.place.file, problem.code) for problem in found] == [
-        ("rules/gone.yaml", "unreadable"), ("rules/own.yaml", "not_a_list"),
-    ]  # fmt: skip
 
 
 def test_an_overlay_changes_what_is_asked_for(site: Path) -> None:
