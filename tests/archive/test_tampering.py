@@ -154,8 +154,8 @@ def test_every_change_in_the_room_of_the_last_signature_is_reported_or_changes_n
 
 def test_a_digit_in_another_case_is_the_one_change_that_changes_nothing() -> None:
     last = signatures(signed_twice())[-1]
-    at = next(at for at in range(last.before, last.after) if signed_twice()[at : at + 1] in b"abcdef")
-    data = signed_twice()[:at] + signed_twice()[at : at + 1].upper() + signed_twice()[at + 1 :]
+    at = next(at for at in range(last.before, last.after) if signed_twice()[at : at + 1].isalpha())
+    data = signed_twice()[:at] + signed_twice()[at : at + 1].swapcase() + signed_twice()[at + 1 :]
     assert data != signed_twice()
     assert changes_nothing(data, signed_twice(), last)
 
