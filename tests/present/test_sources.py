@@ -28,7 +28,7 @@ def test_the_rule_set_is_named_with_its_edition() -> None:
 def test_every_rule_stands_with_limit_grade_and_basis() -> None:
     line = told().rules[0]
     assert (line.rule_id, line.stage, line.grade) == ("frame-overlap", "Mounting frame", "critical")
-    assert (plain(line.limit), line.base_limit, line.basis) == ("at least 80 mm", "", "common practice")
+    assert (plain(line.limit), line.base_limit, line.basis) == ("at least 80 mm", "", "common practice, no source")
     assert line.reason == ""
 
 
@@ -79,7 +79,7 @@ def test_method_parameters_are_shown_with_the_reason_of_a_change() -> None:
 @pytest.mark.parametrize(
     ("basis", "words"),
     [
-        ({"kind": "common practice"}, "common practice"),
+        ({"kind": "common practice"}, "common practice, no source"),
         ({"kind": "published", "standard": "DIN 18202", "edition": "2013-04", "clause": "table 1"},
          "published: DIN 18202 2013-04, table 1"),
         ({"kind": "from memory", "standard": "EN 12345", "note": "second hand"},

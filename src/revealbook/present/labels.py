@@ -37,7 +37,7 @@ ROLES = {
 BASES = {
     "published": N_("published"),
     "supplier": N_("supplier's instructions"),
-    "common practice": N_("common practice"),
+    "common practice": N_("common practice, no source"),
     "from memory": N_("from memory, to be checked against the standard"),
 }
 METHODS = {
