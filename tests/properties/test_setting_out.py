@@ -7,6 +7,7 @@ from itertools import combinations, pairwise
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from tests.setting_out.practice import PRACTICE
 
 from revealbook.setting_out.holes import hole_positions
 from revealbook.setting_out.lengths import Parts, frame_lengths, split
@@ -15,17 +16,6 @@ from revealbook.setting_out.refusal import NotPossible
 from revealbook.setting_out.spread import Interval, Spread
 from revealbook.setting_out.supports import support_positions
 
-PRACTICE = Limits(
-    overlap_mm=80,
-    end_distance_min_mm=150,
-    end_distance_max_mm=200,
-    centres_max_mm=700,
-    joint_distance_max_mm=200,
-    hole_diameter_mm=8,
-    bead_count=2,
-    support_length_mm=150,
-    support_holes=2,
-)
 # A small ruler, on which every layout can be tried.
 SMALL = Limits(
     overlap_mm=2,

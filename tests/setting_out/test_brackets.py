@@ -1,22 +1,11 @@
 from dataclasses import replace
 from itertools import pairwise
 
+from tests.setting_out.practice import PRACTICE
+
 from revealbook.setting_out.brackets import bracket_positions
-from revealbook.setting_out.limits import Limits
 from revealbook.setting_out.refusal import NotPossible, Reason
 from revealbook.setting_out.spread import Interval, Spread
-
-PRACTICE = Limits(
-    overlap_mm=80,
-    end_distance_min_mm=150,
-    end_distance_max_mm=200,
-    centres_max_mm=700,
-    joint_distance_max_mm=200,
-    hole_diameter_mm=8,
-    bead_count=2,
-    support_length_mm=150,
-    support_holes=2,
-)
 
 
 def positions(found: Spread | NotPossible) -> tuple[int, ...]:

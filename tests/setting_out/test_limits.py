@@ -1,21 +1,11 @@
 from dataclasses import replace
 
 import pytest
+from tests.setting_out.practice import PRACTICE
 
 from revealbook.setting_out.limits import Limits, require_whole_mm
 
 # The base rule set's numbers: common practice, no source.
-PRACTICE = Limits(
-    overlap_mm=80,
-    end_distance_min_mm=150,
-    end_distance_max_mm=200,
-    centres_max_mm=700,
-    joint_distance_max_mm=200,
-    hole_diameter_mm=8,
-    bead_count=2,
-    support_length_mm=150,
-    support_holes=2,
-)
 
 
 def test_limits_of_practice_have_no_value_of_their_own() -> None:

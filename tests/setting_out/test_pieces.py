@@ -1,5 +1,5 @@
 import pytest
-from tests.setting_out.test_limits import PRACTICE
+from tests.setting_out.practice import PRACTICE
 
 from revealbook.setting_out.pieces import Cut, Piece, around, drilled, first_possible
 from revealbook.setting_out.refusal import NotPossible, Reason

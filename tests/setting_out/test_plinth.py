@@ -1,7 +1,7 @@
 import pytest
 from tests.setting_out.followed import SITE, around, before_work, work_on
+from tests.setting_out.practice import PRACTICE as LIMITS
 from tests.setting_out.rules import PRACTICE, changed, without
-from tests.setting_out.test_limits import PRACTICE as LIMITS
 
 from revealbook.rules.rule_set import RuleSet
 from revealbook.setting_out.plinth import Plinth, plinth
