@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 
 from revealbook.present.words import languages
 from revealbook.records.load import look_into
-from revealbook.records.site import Site
 from revealbook.rules.judge_site import Checked, Progress, judge_site
 from revealbook.rules.judged import JudgedSite
 from revealbook.source.problem import Problem
