@@ -1,5 +1,8 @@
 """Small packs: every part of a page, two embedded files, no time lost."""
 
+import asyncio
+import hashlib
+import re
 from collections.abc import Callable
 from datetime import datetime
 from functools import cache
@@ -8,6 +11,7 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import Any
 
+import pikepdf
 from pyhanko.pdf_utils.incremental_writer import IncrementalPdfFileWriter
 from tests.archive.people import Person, ada, cleo
 
@@ -62,3 +66,29 @@ def appended(data: bytes, change: Callable[[Any], None]) -> bytes:
     writer.write(target)
     assert target.getvalue().startswith(data)
     return target.getvalue()
+
+
+def appended_raw(data: bytes, entries: str, **trailer: str) -> bytes:
+    """Append a bare cross-reference table: what a writer of PDFs would refuse to write."""
+    previous = re.findall(rb"startxref\s+(\d+)", data)[-1].decode()
+    with pikepdf.open(BytesIO(data)) as pdf:
+        number, marks = pdf.trailer.Size, pdf.trailer.ID.unparse().decode()
+        kept = {key: "{} {} R".format(*pdf.trailer[f"/{key}"].objgen) for key in ("Root", "Info")}
+    kept |= {"Size": str(number), "ID": marks}
+    stated = " ".join(f"/{key} {value}" for key, value in {**kept, "Prev": previous, **trailer}.items())
+    return data + f"xref\n{entries}\ntrailer\n<< {stated} >>\nstartxref\n{len(data)}\n%%EOF\n".encode()
+
+
+def signed_over(data: bytes, person: Person, *, leave_out: int = 0, stop_short: int = 0) -> bytes:
+    """Sign a signed file's last signature anew, leaving out bytes behind its digits or at the end."""
+    *_, stated = re.finditer(rb"/ByteRange \[ ?0 (\d+) (\d+) (\d+) *\]", data)
+    before, after, length = map(int, stated.groups())
+    after, length = after + leave_out, length - leave_out - stop_short
+    room = len(stated[0])
+    numbers = f"/ByteRange [0 {before} {after} {length}".encode().ljust(room - 1) + b"]"
+    data = data[: stated.start()] + numbers + data[stated.end() :]
+    digest = hashlib.sha256(data[:before] + data[after : after + length]).digest()
+    signer = person.signing_key.signer()
+    made: bytes = asyncio.run(signer.async_sign(digest, "sha256", use_pades=True)).dump()
+    digits = made.hex().encode().ljust(int(stated[2]) - before - 2, b"0")
+    return data[: before + 1] + digits + data[int(stated[2]) - 1 :]

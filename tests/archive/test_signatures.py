@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 from cryptography import x509
 from cryptography.hazmat.primitives.serialization import Encoding
-from tests.archive.packs import appended, signed_by, signed_once, signed_twice, small_pack
+from tests.archive.packs import appended, signed_by, signed_once, signed_over, signed_twice, small_pack
 from tests.archive.people import ada, cleo, somebody
 from tests.archive.test_changes import another_record, new_page_content
 
@@ -136,6 +136,22 @@ def test_a_signature_made_by_another_key_is_not_valid() -> None:
     (found,) = check_signatures(data).signatures
     assert found.intact
     assert not found.valid
+
+
+def test_a_signature_that_leaves_bytes_out_does_not_hold() -> None:
+    """Made so by whoever holds the key: what lies in the gap could be filled later."""
+    assert check_signatures(signed_over(signed_once(), ada())).good, "signing over again is not what fails"
+    (found,) = check_signatures(signed_over(signed_once(), ada(), leave_out=10)).signatures
+    assert found.intact
+    assert found.valid
+    assert not found.whole_revision
+    assert not found.bottom_line
+
+
+def test_a_signature_that_stops_short_does_not_hold() -> None:
+    checked = check_signatures(signed_over(signed_once(), ada(), stop_short=12))
+    assert checked.unsigned_bytes == 12
+    assert not checked.signatures[0].bottom_line
 
 
 def test_a_self_made_key_is_never_said_to_prove_who_it_was() -> None:

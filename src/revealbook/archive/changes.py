@@ -95,20 +95,20 @@ def _added_fields(old: pikepdf.Pdf, new: pikepdf.Pdf) -> Iterator[Any]:
     """Give the signature fields that are new, each one invisible and with nothing else to it."""
     most = max(one.objgen[0] for one in old.objects)
     for field in new.Root.get("/AcroForm", pikepdf.Dictionary()).get("/Fields", pikepdf.Array()):
-        if field.objgen[0] > most and _is_invisible_signature(field, most):
+        if _is_invisible_signature(field, most):
             yield field
 
 
 def _is_invisible_signature(field: Any, most: int) -> bool:
     return (
         isinstance(field, pikepdf.Dictionary)
+        and field.objgen[0] > most
         and set(field.keys()) <= _WIDGET_KEYS
         and field.get("/FT") == "/Sig"
         and field.get("/Subtype") == "/Widget"
         and [float(side) for side in field.get("/Rect", ())] == [0, 0, 0, 0]
         and isinstance(field.get("/V"), pikepdf.Dictionary)
         and field.V.get("/Type") == "/Sig"
-        and field.V.objgen[0] > most
     )
 
 
