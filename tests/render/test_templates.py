@@ -3,6 +3,7 @@ from pathlib import Path
 import pytest
 from markupsafe import Markup
 
+from revealbook.render import templates
 from revealbook.render.failure import RenderFailed
 from revealbook.render.look import Look
 from revealbook.render.templates import bound, breakable, fill, folders, shipped_folder
@@ -99,3 +100,16 @@ def test_number_and_unit_stay_on_one_line() -> None:
 
 def test_paths_may_break_after_their_marks_and_stay_escaped() -> None:
     assert breakable("a/b_c<d") == "a/<wbr>b_<wbr>c&lt;d"
+
+
+def test_a_template_is_compiled_once_in_a_process_and_again_only_when_it_changed(own: Path) -> None:
+    def compiled(template: str) -> bytes:
+        filled(own, template, text="x")
+        (kept,) = [code for key, code in templates._COMPILED.kept.items() if key not in before]
+        return kept
+
+    before = set(templates._COMPILED.kept)
+    first = compiled("<p>{{ text }}</p>")
+    assert compiled("<p>{{ text }}</p>") is first
+    assert filled(own, "<b>{{ text }}</b>", text="x") == "<b>x</b>", "never a page of yesterday's template"
+    assert compiled("<b>{{ text }}</b>") is not first

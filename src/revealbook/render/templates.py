@@ -3,7 +3,8 @@
 from collections.abc import Mapping
 from pathlib import Path
 
-from jinja2 import FileSystemLoader, StrictUndefined, TemplateError
+from jinja2 import BytecodeCache, FileSystemLoader, StrictUndefined, TemplateError
+from jinja2.bccache import Bucket
 from jinja2.sandbox import ImmutableSandboxedEnvironment
 from markupsafe import Markup, escape
 
@@ -12,6 +13,23 @@ from revealbook.render.look import Look
 
 _HERE = Path(__file__).resolve()
 _NO_BREAK_SPACE = "\u00a0"
+
+
+class _Compiled(BytecodeCache):
+    """Templates compiled once in a process: volumes are filled one after the other from the same ones."""
+
+    def __init__(self) -> None:
+        self.kept: dict[str, bytes] = {}
+
+    def load_bytecode(self, bucket: Bucket) -> None:
+        if bucket.key in self.kept:
+            bucket.bytecode_from_string(self.kept[bucket.key])
+
+    def dump_bytecode(self, bucket: Bucket) -> None:
+        self.kept[bucket.key] = bucket.bytecode_to_string()
+
+
+_COMPILED = _Compiled()
 
 
 def shipped_folder() -> Path:
@@ -52,6 +70,7 @@ def environment(look: Look, shared: Mapping[str, object]) -> ImmutableSandboxedE
         undefined=StrictUndefined,
         trim_blocks=True,
         lstrip_blocks=True,
+        bytecode_cache=_COMPILED,
     )
     made.filters |= {"bound": bound, "breakable": breakable}
     made.globals |= {"look": look, **shared}
