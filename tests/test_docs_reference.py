@@ -1,4 +1,4 @@
-"""What docs/ says of rules, records and commands is what the code says; docs/practice.md leaves no rule out."""
+"""What docs/ says of rules, records and commands is what the code says; no rule is left out."""
 
 import importlib.util
 import re

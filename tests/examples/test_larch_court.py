@@ -187,7 +187,7 @@ def test_joints_are_what_opening_and_window_leave() -> None:
 
 def test_every_photograph_is_named_and_captioned_and_shows_its_own_opening() -> None:
     named = list(photos())
-    assert {photo.file for _, photo in named} == folder().photos
+    assert frozenset(photo.file for _, photo in named) == folder().photos
     assert all(photo.shows for _, photo in named)
     assert all(mark in photo.file for mark, photo in named)
 

@@ -128,4 +128,4 @@ def verdict(file: Path, name: str) -> dict[str, Any]:
 
 if __name__ == "__main__":
     start()
-    print(json.dumps({name: verdict(Path(sys.argv[1]), name) for name in sys.argv[2:]}))  # noqa: T201
+    print(json.dumps({name: verdict(Path(sys.argv[1]), name) for name in sys.argv[2:]}))

@@ -1,4 +1,5 @@
 from collections import Counter
+from collections.abc import Mapping
 
 import pytest
 from tests.present.judging import ENGLISH, PEOPLE, opening
@@ -13,7 +14,7 @@ ACCEPTED = {
 }  # fmt: skip
 
 
-def breached(changes: dict[str, object], mark: str = "W-1.01") -> tuple[Entry, ...]:
+def breached(changes: Mapping[str, object], mark: str = "W-1.01") -> tuple[Entry, ...]:
     return entries(opening(changes, mark=mark), Outcome.DOES_NOT_CONFORM, ENGLISH, PEOPLE)
 
 

@@ -28,7 +28,11 @@ def test_the_rule_set_is_named_with_its_edition() -> None:
 def test_every_rule_stands_with_limit_grade_and_basis() -> None:
     line = told().rules[0]
     assert (line.rule_id, line.stage, line.grade) == ("frame-overlap", "Mounting frame", "critical")
-    assert (plain(line.limit), line.base_limit, line.basis) == ("at least 80 mm", "", "common practice, no source")
+    assert (plain(line.limit), line.base_limit, line.basis) == (
+        "at least 80 mm",
+        "",
+        "common practice, no source",
+    )
     assert line.reason == ""
 
 

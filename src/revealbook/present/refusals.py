@@ -28,14 +28,14 @@ _SENTENCES = {
     ),
     Reason.PIECE_LONGER_THAN_STOCK: N_("A piece of {length} is longer than the stock of {stock}."),
     Reason.SIDE_WIDER_THAN_OVERLAP: N_(
-        "The side pieces are {side} wide and would stand out past the bottom piece, which runs {overlap} past the"
-        " opening."
+        "The side pieces are {side} wide and would stand out past the bottom piece, which runs {overlap} "
+        "past the opening."
     ),
 }
 _OF_RULES = {
     Reason.NO_RULE: N_(
-        "A rule that setting out needs is not in force, or gives no such limit: {names}. No value is put in its"
-        " place."
+        "A rule that setting out needs is not in force, or gives no such limit: {names}. No value is put "
+        "in its place."
     ),
     Reason.RULES_DISAGREE: N_(
         "The limits in force, with what is kept for the tape's uncertainty, cannot all be met: {names}."
