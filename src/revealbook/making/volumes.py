@@ -16,7 +16,7 @@ from pathlib import Path
 
 from revealbook import __version__
 from revealbook.making.pack import TEMPLATES, Packed, make_pack, pack_of, photographs
-from revealbook.present.present import Pack
+from revealbook.present.evidence import evidence, fingerprint
 from revealbook.present.volumes import By, Group, VolumeLine, groups, index_of
 from revealbook.present.words import words_in
 from revealbook.render.failure import RenderFailed
@@ -134,35 +134,29 @@ def make_volume(job: Job) -> MadeVolume:
     Raises:
         RenderFailed: a template is wrong or asks for what is not there, or a photograph went away meanwhile.
     """
-    pack = replace(pack_of(job.group.judged), part=job.group.title)
-    photos = photographs(job.group.judged, job.path, job.cache)
+    group = job.group
+    photos = photographs(group.judged, job.path, job.cache)
     if isinstance(photos, tuple):
         gone = ", ".join(str(problem.facts["file"]) for problem in photos)
         raise RenderFailed(f"These photographs went away while the volume was made: {gone}.")
-    kept = job.cache / "volumes" / _key(pack, photos, job)
-    found = _kept(kept)
-    if found is None:
+    whole = fingerprint(evidence(group.judged))
+    kept = job.cache / "volumes" / _key(whole, photos, job)
+    found = told = _kept(kept)
+    if told is None:
+        pack = replace(pack_of(group.judged), part=group.title)
         packed = make_pack(pack, photos, job.path, job.cache, job.made)
-        digest = sha256(packed.pdf).hexdigest()
-        _keep(kept, packed, digest)
-        told = (packed.pages, digest, packed.warnings)
-    else:
-        told = found
-    group = job.group
+        told = _keep(kept, packed)
     openings = len(group.judged.openings)
     return MadeVolume(
-        group.title,
-        group.name,
-        kept / _PDF,
-        told[0],
-        openings,
-        pack.fingerprint,
-        *told[1:],
-        fresh=found is None,
+        group.title, group.name, kept / _PDF, told[0], openings, whole, *told[1:], found is None
     )
 
 
-def _kept(folder: Path) -> tuple[int, str, tuple[str, ...]] | None:
+_Told = tuple[int, str, tuple[str, ...]]
+"""Pages, digest and warnings of a volume."""
+
+
+def _kept(folder: Path) -> _Told | None:
     """Give pages, digest and warnings of a volume in the cache, if it lies there whole."""
     try:
         told = json.loads((folder / _TOLD).read_bytes())
@@ -172,21 +166,23 @@ def _kept(folder: Path) -> tuple[int, str, tuple[str, ...]] | None:
     return (told["pages"], told["sha256"], tuple(told["warnings"])) if whole else None
 
 
-def _keep(folder: Path, packed: Packed, digest: str) -> None:
+def _keep(folder: Path, packed: Packed) -> _Told:
     """Keep a volume, what is told about it last: a run that was broken off leaves nothing that counts."""
     folder.mkdir(parents=True, exist_ok=True)
+    digest = sha256(packed.pdf).hexdigest()
     told = {"pages": packed.pages, "sha256": digest, "warnings": packed.warnings}
     for name, content in ((_PDF, packed.pdf), (_TOLD, json.dumps(told).encode())):
         unfinished = folder / f"{name}.unfinished"
         unfinished.write_bytes(content)
         unfinished.replace(folder / name)
+    return packed.pages, digest, packed.warnings
 
 
-def _key(pack: Pack, photos: dict[str, Photo], job: Job) -> str:
+def _key(whole: str, photos: dict[str, Photo], job: Job) -> str:
     """Give the digest of everything that the bytes of a volume depend on."""
     depends = {
-        "fingerprint": pack.fingerprint,
-        "part": pack.part,
+        "fingerprint": whole,
+        "part": job.group.title,
         "made": job.made.isoformat() if job.made else "",
         "versions": [__version__, *(version(name) for name in _TYPESETTERS)],
         "templates": _digests(shipped_folder()) + _digests(job.path / TEMPLATES),

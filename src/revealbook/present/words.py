@@ -6,7 +6,7 @@ English stands in the code and the rule sets; other languages are gettext catalo
 from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import date, datetime
-from functools import cache
+from functools import cache, lru_cache
 from importlib.resources import files
 from math import isfinite
 from pathlib import Path
@@ -76,10 +76,7 @@ class Words:
         decimals = _DECIMALS.get(unit, 2)
         while against is not None and decimals < _MOST_DECIMALS and _seems_equal(value, against, decimals):
             decimals += 1
-        pattern = "0" + ("." + "#" * decimals if decimals else "")
-        return format_decimal(round(value, decimals) + 0.0, format=pattern, locale=self.language).replace(
-            "-", "−"
-        )
+        return _written(round(value, decimals) + 0.0, decimals, self.language)
 
     def degrees(self, value: float) -> str:
         """Write a latitude or longitude to about a metre."""
@@ -112,6 +109,13 @@ class Words:
         if len(items) <= 1:
             return "".join(items)
         return self.say(N_("{most} and {last}"), most=", ".join(items[:-1]), last=items[-1])
+
+
+@lru_cache(maxsize=1 << 16)
+def _written(value: float, decimals: int, language: str) -> str:
+    """Write a rounded number; a pack writes the same ones over and over, and each takes long."""
+    pattern = "0" + ("." + "#" * decimals if decimals else "")
+    return format_decimal(value, format=pattern, locale=language).replace("-", "−")
 
 
 def _seems_equal(value: float, limit: float, decimals: int) -> bool:
