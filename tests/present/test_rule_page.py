@@ -47,7 +47,7 @@ def test_a_page_says_what_the_rule_states() -> None:
     assert "Stage: Mounting frame. Grade of a nonconformity: critical." in text
     assert section(text, "Requirement") == stated()["requirement"]
     assert section(text, "Limit") == "**at least 80\u00a0mm**"
-    assert section(text, "Basis") == "Common practice."
+    assert section(text, "Basis") == "Common practice, no source."
     assert section(text, "Why it matters") == stated()["why"]
     assert section(text, "When it applies").startswith("To every opening.")
 
@@ -94,7 +94,7 @@ def test_a_change_by_the_site_shows_both_limits_and_the_reason() -> None:
     assert "The rule set itself states:\n\n**at least 80\u00a0mm**" in section(text, "Limit")
     basis = section(text, "Basis")
     assert basis.startswith("Supplier's instructions: mounting instructions 2026-03.")
-    assert "Before the site changed it: Common practice." in basis
+    assert "Before the site changed it: Common practice, no source." in basis
     assert "rules/0.yaml: Wider profile." in basis
 
 
