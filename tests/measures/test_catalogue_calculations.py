@@ -5,6 +5,8 @@ from revealbook.measures.catalogue_calculations import CALCULATIONS
 from revealbook.measures.reading import Missing, Reading
 
 BELOW_ZERO = {
+    "bead_cure_reserve",
+    "flatness_reserve",
     "inside_outside_difference", "temperature_factor", "leakage_exponent", "mass_beyond_glass",
     "support_load", "fixing_surplus", "movement_reserve",
     "spray_minutes",  # by its unit: minutes of other measures are differences

@@ -3,6 +3,8 @@ from math import sqrt
 import pytest
 from tests.builders import build, details, reading, taken, value, values
 
+from revealbook.measures.reading import Missing, Reading
+
 TAPE = {"instruments": [{"id": "tape-1", "measures": "length", "uncertainty": 1}]}
 
 
@@ -136,3 +138,12 @@ def test_nominal_sizes_are_read_from_the_opening() -> None:
     work = build({"opening": {"mark": "A", "width_mm": 1230}})
     assert value(work, "nominal_width") == 1230
     assert value(work, "nominal_height") == "missing height_mm at opening.height_mm"
+
+
+def test_flatness_is_held_between_the_columns_of_the_table() -> None:
+    (found,) = taken(build({"survey": {"out_of_flat_mm": 3, "straightedge_mm": 2000}}), "flatness_reserve")
+    assert isinstance(found, Reading)
+    assert found.value == pytest.approx(5 + (10 - 5) / 3 - 3)
+    (missing,) = taken(build({"survey": {"out_of_flat_mm": 3}}), "flatness_reserve")
+    assert isinstance(missing, Missing)
+    assert missing.what == "straightedge_mm"

@@ -1,4 +1,4 @@
-"""Loads, supports, fixings and setting blocks against published values and worked statics."""
+"""Loads, supports and fixings against published values and worked statics."""
 
 import math
 
@@ -15,12 +15,6 @@ from revealbook.measures.physics.loads import (
     moment_tension_n,
     rigid_tensions_n,
     shear_per_fixing_n,
-)
-from revealbook.measures.physics.setting_blocks import (
-    BLOCK_MM_PER_M2,
-    block_length_mm,
-    corner_rule_centres_mm,
-    quarter_point_centres_mm,
 )
 from revealbook.measures.physics.support_reactions import PointLoad, SpreadLoad, support_reactions_n
 
@@ -122,27 +116,6 @@ def test_verdicts_of_the_interaction_rules() -> None:
 )
 def test_the_equal_use_each_rule_admits(rule: Interaction, equal_use: float) -> None:
     assert combined(equal_use, equal_use, rule) / rule.limit == pytest.approx(1, abs=3e-6)
-
-
-def test_setting_blocks_at_quarter_points_carry_half_the_glass_each() -> None:
-    """Glass 1.2 m wide: centres 300 and 900 mm (published rule)."""
-    centres = quarter_point_centres_mm(1200)
-    assert centres == (300, 900)
-    assert support_reactions_n(centres, [SpreadLoad(0, 1200, 540)]) == pytest.approx((270, 270))
-
-
-def test_setting_blocks_by_the_corner_rule() -> None:
-    """A block of 100 mm, 100 mm off the corner, reaches from 100 to 200 mm (common practice, from memory)."""
-    first_mm = corner_rule_centres_mm(1200, block_length_mm=100, from_corner_mm=100).first_mm
-    assert first_mm - 50 == 100
-    assert first_mm + 50 == 200
-
-
-def test_block_length_by_area() -> None:
-    """0.1 inch per square foot is 27.3 mm per m2 (published); 1.8 m2 would be 49 mm, so 100 mm governs."""
-    assert pytest.approx(0.1 * 25.4 / 0.3048**2, abs=0.05) == BLOCK_MM_PER_M2
-    assert round(BLOCK_MM_PER_M2 * 1.8) == 49
-    assert block_length_mm(1.8) == 100
 
 
 def test_support_reactions_balance_forces_and_moments() -> None:

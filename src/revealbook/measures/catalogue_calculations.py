@@ -1,6 +1,6 @@
 """Measures that calculate: tests on the finished work, loads and fixings, movement, sums, balance."""
 
-from revealbook.measures import balance, fixing_use, loads, movement, sums, trials, wind
+from revealbook.measures import balance, bead_cure, fixing_use, loads, movement, sums, survey, trials, wind
 from revealbook.measures.quantity import Function, Measure, as_recorded
 
 
@@ -81,6 +81,25 @@ _LOADS = (
         below_zero=True,
     ),
 )
+_BEYOND_PRACTICE = (
+    Measure(
+        "flatness_reserve",
+        "mm",
+        "What the substrate's gap leaves of its tolerance.",
+        survey.flatness_reserve,
+        below_zero=True,
+    ),
+    Measure(
+        "cure_depth_stated", "yes/no", "Whether the data sheet states a cure depth.", bead_cure.depth_stated
+    ),
+    Measure(
+        "bead_cure_reserve",
+        "mm",
+        "How far the bead had set beyond its middle.",
+        bead_cure.cure_reserve,
+        below_zero=True,
+    ),
+)
 _SUMS = (
     Measure("width_sum_error", "mm", "Closing error of the widths.", sums.width_sum_error),
     Measure("height_sum_error", "mm", "Closing error of the heights.", sums.height_sum_error),
@@ -88,5 +107,5 @@ _SUMS = (
     Measure("foam_ratio", "-", "Foam used by what the joint needs.", balance.foam_ratio),
     Measure("tape_ratio", "-", "Tape used by what its runs need.", balance.tape_ratio),
 )
-CALCULATIONS = (*_TRIALS, *_LOADS, *_SUMS)
+CALCULATIONS = (*_TRIALS, *_LOADS, *_BEYOND_PRACTICE, *_SUMS)
 """Measures that calculate."""

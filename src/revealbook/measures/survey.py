@@ -4,10 +4,13 @@ from collections.abc import Iterator
 from typing import Literal
 
 from revealbook.measures.physics.squareness import lateral_rack_mm
+from revealbook.measures.physics.tolerances import interpolated_flatness_mm
 from revealbook.measures.reading import Detail, Missing, Outcome, Reading
 from revealbook.measures.work import Work, one
 
 Direction = Literal["widths_mm", "heights_mm"]
+FINISHED_WALLS = 6
+"""Line of DIN 18202 table 3."""
 _NOMINAL = {"widths_mm": "width_mm", "heights_mm": "height_mm"}
 _PLACES = {"widths_mm": ("top", "middle", "bottom"), "heights_mm": ("left", "middle", "right")}
 
@@ -81,6 +84,22 @@ def opening_rack(work: Work) -> Iterator[Outcome]:
 def flatness(work: Work) -> Iterator[Outcome]:
     """Largest gap under the straightedge along the bonding area, mm."""
     yield one(work, (), ("survey", "out_of_flat_mm"), "length")
+
+
+def flatness_reserve(work: Work) -> Iterator[Outcome]:
+    """By how much the gap stays inside DIN 18202 table 3 line 6, read between its columns, mm."""
+    gap, length = work.look("survey", "out_of_flat_mm"), work.look("survey", "straightedge_mm")
+    if gap is None or length is None:
+        key = "out_of_flat_mm" if gap is None else "straightedge_mm"
+        yield Missing((), key, ("survey", key))
+        return
+    allowed = interpolated_flatness_mm(FINISHED_WALLS, length)
+    path = ("survey", "out_of_flat_mm")
+    if allowed is None:
+        yield Missing((), "beyond_last_step", ("survey", "straightedge_mm"))
+        return
+    details = (Detail("gap_mm", gap, "mm", path), Detail("tolerance_mm", allowed, "mm"))
+    yield Reading((), allowed - gap, path, work.uncertainty("survey", "length"), details)
 
 
 def straightedge(work: Work) -> Iterator[Outcome]:
