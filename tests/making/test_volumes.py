@@ -1,6 +1,8 @@
 """A site in volumes: what is rendered again and what is not, and that the bytes are always the same."""
 
 import shutil
+import subprocess
+import sys
 from collections.abc import Callable
 from datetime import datetime
 from hashlib import sha256
@@ -153,6 +155,33 @@ def test_two_processes_make_the_same_bytes_as_one(site: Path, tmp_path: Path) ->
     two = make(site, tmp_path / "two", jobs=2)
     assert fresh(two) == STOREYS
     assert bytes_of(two) == bytes_of(one)
+
+
+ALL = """
+import sys
+from pathlib import Path
+from revealbook import api
+from revealbook.making.volumes import make_volumes
+if __name__ == "__main__":
+    site = Path(sys.argv[1])
+    found = api.check(site).judged
+    made = make_volumes(found, site, site / "cache", by="storey", made=None, jobs=2, seen=lambda *_: None)
+    print(*(volume.name for volume in made.volumes if volume.fresh))
+"""
+
+
+@pytest.mark.slow
+def test_more_volumes_than_two_processes_render_before_they_are_renewed_do_not_wait_for_ever(
+    tmp_path: Path,
+) -> None:
+    """In a process of its own, which can be ended where the pool would hold up this one."""
+    names = [str(number) for number in range(1, 11)]
+    site = own_templates(small_site(tmp_path / "site", {f"A-{name}": ("A", name) for name in names}))
+    (tmp_path / "all.py").write_text(ALL, encoding="utf-8")
+    done = subprocess.run(
+        [sys.executable, tmp_path / "all.py", site], timeout=180, capture_output=True, text=True, check=True
+    )
+    assert done.stdout.split() == [f"building-A-floor-{name}" for name in names]
 
 
 @pytest.mark.slow

@@ -27,7 +27,7 @@ from revealbook.source.problem import Problem
 
 Progress = Callable[[int, int, str], None]
 _PER_PROCESS = 4
-"""Volumes that a process renders before it makes room for a fresh one, which keeps memory flat."""
+"""Volumes that a process renders, about, before it makes room for a fresh one, which keeps memory flat."""
 _TYPESETTERS = ("weasyprint", "pydyf", "fonttools", "jinja2", "babel", "segno", "pillow", "fontpkg-fira-sans")
 """Packages whose versions the bytes of a volume depend on."""
 _PDF, _TOLD = "volume.pdf", "made.json"
@@ -123,9 +123,11 @@ def _side_by_side(work: Sequence[Job], jobs: int) -> Iterator[MadeVolume]:
     if jobs <= 1 or len(work) == 1:
         yield from map(make_volume, work)
         return
-    spawning = get_context("spawn")
-    with ProcessPoolExecutor(min(jobs, len(work)), spawning, max_tasks_per_child=_PER_PROCESS) as pool:
-        yield from pool.map(make_volume, work)
+    spawning, batch = get_context("spawn"), jobs * _PER_PROCESS
+    for start in range(0, len(work), batch):
+        # fresh processes for each batch: a pool that renews its own (max_tasks_per_child) may wait for ever
+        with ProcessPoolExecutor(min(jobs, len(work) - start), spawning) as pool:
+            yield from pool.map(make_volume, work[start : start + batch])
 
 
 def make_volume(job: Job) -> MadeVolume:
