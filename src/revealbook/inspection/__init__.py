@@ -1,0 +1,1 @@
+"""The clerk's desk: drawing a sample, comparing re-measurements, asking about readings that look odd."""

@@ -1,0 +1,1 @@
+"""Looking up filed packs: the index, finding, tracing, one opening's story."""
