@@ -3,7 +3,7 @@
 In every run: the pack of one opening, a volume of the example site and its index. On request, with
 REVEALBOOK_FULL_CONFORMANCE=1 in the environment: the example site as one pack, and a site of 100 openings as
 ten volumes with their index. When this was last done in full, in November 2026, veraPDF found nothing in
-either, in 12 and 2 minutes of two busy cores.
+any of them: one pack in 80 seconds, eleven files in six minutes and a half.
 """
 
 import json
