@@ -22,6 +22,7 @@ from revealbook.present.words import words_in
 
 pytestmark = pytest.mark.skipif(bool(missing()), reason=f"not installed: {missing()}")
 MADE = datetime(2036, 3, 4, 10, 20, tzinfo=UTC)
+FEW = 1000
 HOSTILE = (
     "</script><script>document.title='hurt'</script>",
     "<img src=x onerror=\"document.title='hurt'\">",
@@ -54,8 +55,8 @@ def many(tmp_path_factory: pytest.TempPathFactory) -> str:
 
 @pytest.fixture(scope="module")
 def few(tmp_path_factory: pytest.TempPathFactory) -> str:
-    """A page of 300 openings, where their number does not matter."""
-    return written(tmp_path_factory.mktemp("few"), listing.openings(300))
+    """A page of 1000 openings, where their number does not matter."""
+    return written(tmp_path_factory.mktemp("few"), listing.openings(FEW))
 
 
 def opened(driver: Chrome, address: str) -> None:
@@ -100,7 +101,7 @@ def test_an_opening_is_found_and_read_by_keyboard_alone(driver: Chrome, many: st
     opened(driver, many)
     press(driver, Keys.TAB)
     assert focused(driver) == "To the search"
-    press(driver, Keys.ENTER, "block B second floor bedroom ")
+    press(driver, Keys.ENTER, "block B second floor bedroom ", Keys.ENTER)
     assert found(driver) == "34 of 5000 openings found"
     assert all("building B, floor 2, bedroom" in row for row in rows(driver))
     while not focused(driver).startswith("B-2."):
@@ -120,6 +121,7 @@ def test_an_opening_is_found_and_read_by_keyboard_alone(driver: Chrome, many: st
     press(driver, Keys.ESCAPE)
     assert not dialog.is_displayed()
     assert focused(driver) == mark
+    assert said(driver) == []
 
 
 def test_the_space_key_sorts_and_says_so(driver: Chrome, few: str) -> None:
@@ -146,9 +148,10 @@ def test_marks_are_sorted_as_people_count(driver: Chrome, tmp_path: Path) -> Non
 
 
 def counted(meant: Callable[[ListedOpening], bool]) -> str:
-    """What the page says of as many openings as are meant."""
-    number = sum(map(meant, listing.openings(5000)))
-    return "1 opening found" if number == 1 else f"{number} of 5000 openings found"
+    """What the smaller page says of as many openings as are meant."""
+    number = sum(map(meant, listing.openings(FEW)))
+    assert number
+    return "1 opening found" if number == 1 else f"{number} of {FEW} openings found"
 
 
 @pytest.mark.parametrize(
@@ -163,18 +166,18 @@ def counted(meant: Callable[[ListedOpening], bool]) -> str:
         ("BUERO block a floor 0", "building A, floor 0, Büro, south"),
     ],
 )
-def test_a_place_is_found_as_people_write_it(driver: Chrome, many: str, asked: str, place: str) -> None:
-    opened(driver, many)
+def test_a_place_is_found_as_people_write_it(driver: Chrome, few: str, asked: str, place: str) -> None:
+    opened(driver, few)
     driver.find_element(By.ID, "q").send_keys(asked)
     assert found(driver) == counted(lambda one: one.place == place)
 
 
-def test_names_and_batches_are_found_without_their_accents(driver: Chrome, many: str) -> None:
-    opened(driver, many)
+def test_names_and_batches_are_found_without_their_accents(driver: Chrome, few: str) -> None:
+    opened(driver, few)
     box = driver.find_element(By.ID, "q")
     for asked, fitter, batch in (
-        ("Zoe T-49", "Zoë Sill", "T-49"),
-        ("laibung joerg 7124", "Jörg Laibung", "7124"),
+        ("Zoe T-9", "Zoë Sill", "T-9"),
+        ("laibung joerg 7014", "Jörg Laibung", "7014"),
     ):
         box.clear()
         box.send_keys(asked)
@@ -185,27 +188,27 @@ def test_names_and_batches_are_found_without_their_accents(driver: Chrome, many:
     assert found(driver) == "1 opening found"
 
 
-def test_a_filter_keeps_only_what_it_names_and_clearing_brings_all_back(driver: Chrome, many: str) -> None:
-    opened(driver, many)
+def test_a_filter_keeps_only_what_it_names_and_clearing_brings_all_back(driver: Chrome, few: str) -> None:
+    opened(driver, few)
     choose(driver, "outcome", "und")
     choose(driver, "building", "C")
     choose(driver, "fitter", "Jö")
     asked = ("undecided", "C", ("Jörg Laibung",))
     assert found(driver) == counted(lambda one: (one.outcome, one.building, one.fitters) == asked)
     batch = next(
-        one.batches[0] for one in listing.openings(5000) if (one.outcome, one.building, one.fitters) == asked
+        one.batches[0] for one in listing.openings(FEW) if (one.outcome, one.building, one.fitters) == asked
     )
     choose(driver, "batch", batch[1])
     assert found(driver) == counted(
         lambda one: (one.outcome, one.building, one.fitters) == asked and batch in one.batches
     )
     driver.find_element(By.CSS_SELECTOR, "[type=reset]").click()
-    assert found(driver) == "5000 of 5000 openings found"
+    assert found(driver) == "1000 of 1000 openings found"
     assert js(driver, "document.activeElement.id") == "q"
 
 
-def test_the_address_keeps_the_question_and_the_opening(driver: Chrome, many: str) -> None:
-    opened(driver, many)
+def test_the_address_keeps_the_question_and_the_opening(driver: Chrome, few: str) -> None:
+    opened(driver, few)
     driver.find_element(By.ID, "q").send_keys("büro")
     choose(driver, "site", "Gro")
     choose(driver, "year", "2025")
@@ -224,7 +227,7 @@ def test_more_rows_come_when_asked_and_reading_goes_on_there(driver: Chrome, few
     opened(driver, few)
     assert len(rows(driver)) == 50
     more = driver.find_element(By.ID, "more")
-    assert more.text == "Show 50 more; 250 are left"
+    assert more.text == "Show 50 more; 950 are left"
     js(driver, "arguments[0].focus()", more)
     press(driver, Keys.ENTER)
     shown = rows(driver)
@@ -305,8 +308,8 @@ def test_without_scripts_the_sites_and_their_packs_are_listed(driver: Chrome, fe
     assert "Openings" not in shown.splitlines()
 
 
-def test_paper_gets_all_that_was_found(driver: Chrome, many: str) -> None:
-    opened(driver, f"{many}#q=kitchen+block+c")
+def test_paper_gets_all_that_was_found(driver: Chrome, few: str) -> None:
+    opened(driver, f"{few}#q=block+c")
     number = int(found(driver).split()[0])
     driver.execute_cdp_cmd("Page.printToPDF", {})
     assert len(rows(driver)) == number > 50

@@ -1,6 +1,7 @@
 """An invented archive to list: many openings whose facts are told apart by their numbers."""
 
 from datetime import date, timedelta
+from functools import cache
 from urllib.parse import quote
 
 from revealbook.present.listed import FiledPack, FiledSite, FiledVersion, ListedOpening, Part
@@ -32,6 +33,7 @@ def _version(number: int, name: str) -> FiledVersion:
     )
 
 
+@cache
 def openings(count: int, per_site: int | None = None) -> tuple[ListedOpening, ...]:
     listed, filed = [], sites()
     share = per_site or -(-count // len(filed))
