@@ -21,13 +21,19 @@
     return short === long ? ` ${short} ` : ` ${short}  ${long} `;
   };
   const filled = (text, facts) => text.replace(/\{(\w+)\}/g, (_, name) => facts[name]);
-  const found = (some) => some === 1 ? say.one : filled(say.found, { found: some, all: openings.length });
+  const found = (some) => (some === 1 ? say.one : filled(say.found, { found: some, all: openings.length }));
 
-  const openings = data.openings.map(([site, mark, place, building, floor, outcome, finished, later, year, fitters, batches, pages, parts], at) => ({
-    at, site, mark, place, building, floor, outcome, finished, later, year, fitters, batches, pages, parts,
-    key: `${sites[site].id}/${words[mark]}`,
-    texts: [...new Set([mark, place, sites[site].name_word, sites[site].id_word, finished, later, outcomes[outcome].word, ...parts.flat(3)])],
-  }));
+  const KEYS = [
+    "site", "mark", "place", "building", "floor", "outcome", "finished", "later", "year", "fitters", "batches", "pages",
+    "parts",
+  ];
+  const openings = data.openings.map((row, at) => {
+    const one = Object.fromEntries(KEYS.map((key, column) => [key, row[column]]));
+    const site = sites[one.site];
+    const outcome = outcomes[one.outcome].word;
+    const texts = [one.mark, one.place, site.name_word, site.id_word, outcome, one.finished, one.later];
+    return { ...one, at, key: `${site.id}/${words[one.mark]}`, texts: [...new Set(texts.concat(one.parts.flat(3)))] };
+  });
   const normal = words.map(searched);
   const buildings = new Map(); // from a name as it is typed to the numbers of the names that records use
   for (const { building: at } of openings) {
@@ -35,13 +41,15 @@
     if (at) buildings.set(name, (buildings.get(name) ?? new Set()).add(at));
   }
   const floors = new Set(openings.map((one) => words[one.floor]));
-  const isFloor = new Set(data.vocabulary.floor), isBelow = new Set(data.vocabulary.below), isBuilding = new Set(data.vocabulary.building);
-  const ranked = new Map(Object.entries(data.vocabulary.floors)), alone = new Map(Object.entries(data.vocabulary.alone));
+  const [isBuilding, isFloor, isBelow] = ["building", "floor", "below"].map((kind) => new Set(data.vocabulary[kind]));
+  const [ranked, alone] = ["floors", "alone"].map((kind) => new Map(Object.entries(data.vocabulary[kind])));
 
   // ---- the question: words that must all occur, and places such as "block B second floor", which are read as one
-  const tokens = (text) => plain(text).split(/[^\p{L}\p{N}./-]+/u).map((one) => one.replace(/^[.\-/]+|[.\-/]+$/g, "")).filter(Boolean);
+  const trimmed = (word) => word.replace(/^[.\-/]+|[.\-/]+$/g, "");
+  const tokens = (text) => plain(text).split(/[^\p{L}\p{N}./-]+/u).map(trimmed).filter(Boolean);
   function floorBeside(one, word) { // "second" beside "floor", "2" beside "UG"; null where the two name no floor
-    const level = ranked.get(one) ?? (floors.has(one) || /^\d+$/.test(one) ? one.replace(/^0+(?=.)/, "") : null);
+    const stated = floors.has(one) || /^\d+$/.test(one) ? one.replace(/^0+(?=.)/, "") : null;
+    const level = ranked.get(one) ?? stated;
     if (isFloor.has(word)) return level;
     return isBelow.has(word) && /^[1-9]/.test(level ?? "") ? `-${level}` : null;
   }
@@ -90,12 +98,20 @@
   // ---- sorting: texts are ranked once per language, so that a sort compares numbers
   const collator = new Intl.Collator(data.language, { numeric: true });
   const ranks = {};
-  const VALUE = { mark: (o) => words[o.mark], site: (o) => sites[o.site].name, place: (o) => words[o.place],
-    outcome: (o) => outcomes[o.outcome].rank, finished: (o) => data.days[o.finished] ?? "", later: (o) => words[o.later] };
+  const VALUE = {
+    mark: (o) => words[o.mark],
+    site: (o) => sites[o.site].name,
+    place: (o) => words[o.place],
+    outcome: (o) => outcomes[o.outcome].rank,
+    finished: (o) => data.days[o.finished] ?? "",
+    later: (o) => words[o.later],
+  };
   function rank(column) {
     if (!ranks[column]) {
-      const order = new Map([...new Set(openings.map(VALUE[column]))].sort((a, b) => (a === "") - (b === "") || collator.compare(a, b)).map((value, at) => [value, at]));
-      ranks[column] = openings.map((one) => order.get(VALUE[column](one)));
+      const values = openings.map(VALUE[column]);
+      const inOrder = [...new Set(values)].sort((a, b) => (a === "") - (b === "") || collator.compare(a, b));
+      const order = new Map(inOrder.map((value, at) => [value, at]));
+      ranks[column] = values.map((value) => order.get(value));
     }
     return ranks[column];
   }
@@ -119,7 +135,7 @@
 
   function write(opening) {
     const stated = new URLSearchParams();
-    for (const name of ["q", ...FILTERS]) if (FORM.elements[name]?.value) stated.set(name, FORM.elements[name].value);
+    for (const name of ["q", ...FILTERS]) if (FORM.elements[name].value) stated.set(name, FORM.elements[name].value);
     const sort = (asked.down ? "-" : "") + asked.sort;
     if (sort !== "site") stated.set("sort", sort);
     if (opening) stated.set("opening", opening.key);
@@ -155,7 +171,8 @@
     $("rows").append(...shown.slice(drawn, drawn + more).map(row));
     drawn = Math.min(shown.length, drawn + more);
     $("more").hidden = drawn === shown.length;
-    $("more").textContent = filled(say.more, { more: Math.min(ROWS, shown.length - drawn), rest: shown.length - drawn });
+    const rest = shown.length - drawn;
+    $("more").textContent = filled(say.more, { more: Math.min(ROWS, rest), rest });
     $("table").hidden = !shown.length;
   }
 
@@ -188,7 +205,8 @@
     const finished = made("td", words[one.finished]);
     const later = made("td", words[one.later]);
     finished.className = later.className = "rest";
-    return made("tr", "", head, made("td", sites[one.site].name), made("td", words[one.place]), made("td", "", mark(one.outcome)), finished, later);
+    const [site, place] = [made("td", sites[one.site].name), made("td", words[one.place])];
+    return made("tr", "", head, site, place, made("td", "", mark(one.outcome)), finished, later);
   }
 
   // ---- one opening's details, in a dialog: the browser keeps the focus inside, closes on Escape and gives it back
@@ -196,7 +214,10 @@
     const site = sites[one.site];
     $("details-title").textContent = filled(say.opening, { mark: words[one.mark] });
     $("details-body").replaceChildren(
-      made("p", `${site.name}, ${words[one.place]}`), made("p", "", mark(one.outcome)), ...one.parts.map(part), ...filings(one, site),
+      made("p", [site.name, words[one.place]].filter(Boolean).join(", ")),
+      made("p", "", mark(one.outcome)),
+      ...one.parts.map(part),
+      ...filings(one, site),
     );
     if (!$("details").open) $("details").showModal();
     $("details").scrollTop = 0;
@@ -254,9 +275,20 @@
   });
   $("close").addEventListener("click", () => $("details").close());
   $("details").addEventListener("close", () => write());
-  $("details").addEventListener("click", (event) => { if (event.target === $("details")) $("details").close(); });
-  addEventListener("hashchange", read);
-  addEventListener("beforeprint", () => draw(Infinity)); // paper has no button for more
+  addEventListener("hashchange", () => {
+    if (location.hash === "" || location.hash.includes("=")) read();
+    else write(); // the link to the search: a place in the page and no question
+  });
+  let onScreen = 0;
+  addEventListener("beforeprint", () => { // paper has no button for more
+    onScreen = drawn;
+    draw(Infinity);
+  });
+  addEventListener("afterprint", () => {
+    for (const late of [...$("rows").children].slice(onScreen)) late.remove();
+    drawn = onScreen;
+    draw(0);
+  });
 
   $("register").hidden = false;
   read();

@@ -1,5 +1,6 @@
 """The page of an archive in a real browser: a file, the keyboard, the accessibility rules of axe-core."""
 
+import base64
 import json
 import os
 from collections.abc import Callable, Iterator
@@ -8,6 +9,7 @@ from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
 
+import pypdfium2
 import pytest
 from selenium.webdriver import ActionChains, Chrome, Keys
 from selenium.webdriver.common.by import By
@@ -308,11 +310,25 @@ def test_without_scripts_the_sites_and_their_packs_are_listed(driver: Chrome, fe
     assert "Openings" not in shown.splitlines()
 
 
-def test_paper_gets_all_that_was_found(driver: Chrome, few: str) -> None:
+def test_paper_gets_all_that_was_found_and_the_screen_stays_as_it_was(driver: Chrome, few: str) -> None:
     opened(driver, f"{few}#q=block+c")
-    number = int(found(driver).split()[0])
-    driver.execute_cdp_cmd("Page.printToPDF", {})
-    assert len(rows(driver)) == number > 50
+    pdf = base64.b64decode(driver.execute_cdp_cmd("Page.printToPDF", {})["data"])
+    with pypdfium2.PdfDocument(pdf) as printed:
+        text = " ".join(" ".join(page.get_textpage().get_text_range() for page in printed).split())
+    assert text.count("building C,") == int(found(driver).split()[0]) > 50
+    assert "block c" in text
+    assert "Words that must" not in text
+    assert len(rows(driver)) == 50
+
+
+def test_the_link_to_the_search_leaves_the_question(driver: Chrome, few: str) -> None:
+    opened(driver, f"{few}#q=kitchen&site=elm-yard")
+    before = found(driver)
+    js(driver, "document.querySelector('.skip').focus()")
+    press(driver, Keys.ENTER, " c-1")
+    assert driver.find_element(By.ID, "q").get_attribute("value") == "kitchen c-1"
+    assert "site=elm-yard" in driver.current_url
+    assert 0 < int(found(driver).split()[0]) < int(before.split()[0])
 
 
 def test_a_narrow_screen_needs_no_sideways_scrolling(tmp_path: Path, few: str) -> None:
