@@ -1,0 +1,52 @@
+"""An archive's folders and the few files that say what they are."""
+
+import json
+from importlib.resources import files
+from pathlib import Path
+
+from revealbook.archive.refusal import NotAnArchive
+
+READ_ME = "READ-ME.txt"
+STORE, WORK = "store", "work"
+LOCKS, STAGING = "locks", "staging"
+ROOT_DECLARATION = ("0=ocfl_1.1", b"ocfl_1.1\n")
+OBJECT_DECLARATION = ("0=ocfl_object_1.1", b"ocfl_object_1.1\n")
+_LAYOUT = {
+    "extension": "0002-flat-direct-storage-layout",
+    "description": "The folder of an object is its id: the id of the site.",
+}
+
+
+def read_me() -> str:
+    """Give the page for a person who has the archive, but not this program."""
+    return (files("revealbook.archive") / "read-me.txt").read_text(encoding="utf-8")
+
+
+def check_archive(path: Path) -> None:
+    """Refuse a folder that is no archive.
+
+    Raises:
+        NotAnArchive: it is none, or was made by another version of the standard.
+    """
+    if not path.is_dir():
+        raise NotAnArchive(f"There is no archive at {path}.")
+    if not (path / STORE / ROOT_DECLARATION[0]).is_file():
+        raise NotAnArchive(f"{path} is no archive: {STORE}/{ROOT_DECLARATION[0]} is not there.")
+
+
+def may_become_archive(path: Path) -> bool:
+    """Whether an archive may be made at a path: nothing is there, an empty folder, or one half made."""
+    if not path.exists():
+        return True
+    return path.is_dir() and {one.name for one in path.iterdir()} <= {READ_ME, WORK}
+
+
+def write_root(folder: Path) -> list[Path]:
+    """Write what an empty storage root holds (OCFL 1.1, section 4) into an empty folder; give its files."""
+    written = {
+        ROOT_DECLARATION[0]: ROOT_DECLARATION[1],
+        "ocfl_layout.json": (json.dumps(_LAYOUT, indent=1) + "\n").encode(),
+    }
+    for name, content in written.items():
+        (folder / name).write_bytes(content)
+    return [folder / name for name in written]

@@ -1,0 +1,17 @@
+"""Why an archive does not do what it was asked: each message is a whole sentence for a person."""
+
+
+class Refused(Exception):  # noqa: N818 - it reads as the sentence it is
+    """What was asked is not done, and nothing was changed; the message says why."""
+
+
+class NotAnArchive(Refused):
+    """The folder is no archive."""
+
+
+class Damaged(Refused):
+    """Something in the archive is not what was written there."""
+
+
+class Busy(Refused):
+    """Somebody else is filing the same site just now; the message says who."""

@@ -1,0 +1,34 @@
+"""Archives for tests: small versions, and the outside validator's word on a whole store."""
+
+import logging
+from collections.abc import Mapping
+from datetime import datetime
+from pathlib import Path
+
+from ocfl.storage_root import StorageRoot
+
+from revealbook.archive.site_object import Source
+from revealbook.archive.store import Archive, Filed
+
+WHEN = datetime.fromisoformat("2026-12-01T09:00:00+01:00")
+FIRST = {"site.yaml": b"id: s\n", "packs/s.pdf": b"%PDF one", "openings/W 1.yaml": b"mark: W 1\n"}
+SECOND = {**FIRST, "packs/s.pdf": b"%PDF two"}
+
+
+def add(
+    archive: Archive, files: Mapping[str, Source], site: str = "s", *, keep: tuple[str, ...] = ()
+) -> Filed:
+    """Add a version with a message and user that do not matter."""
+    return archive.add(site, files, user="ada", message="filed", created=WHEN, keep=keep)
+
+
+def content_of(archive: Archive, site: str, version: int) -> dict[str, bytes]:
+    """Read everything in a version."""
+    state = archive.versions(site)[version - 1].state
+    return {path: archive.content(site, version, path).read_bytes() for path in state}
+
+
+def outside_says_valid(archive: Path) -> bool:
+    """Whether ocfl-py finds a store valid: its structure, every object, every digest."""
+    logging.getLogger().setLevel(logging.ERROR)
+    return bool(StorageRoot(root=str(archive / "store")).validate(log_warnings=False))
