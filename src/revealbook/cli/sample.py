@@ -1,0 +1,120 @@
+"""`revealbook sample`: draw openings and print what to measure again."""
+
+import os
+import secrets
+from dataclasses import dataclass, field
+from datetime import UTC, datetime
+from pathlib import Path
+
+import typer
+
+from revealbook import api
+from revealbook.cli.exit_codes import UNUSABLE, WELL
+from revealbook.cli.terminal import print_problems, progress
+from revealbook.inspection.blank_remeasurement import blank_remeasurement
+from revealbook.inspection.draw import Chosen, Key
+from revealbook.inspection.sample import Sample, sample_site
+from revealbook.making.inspection import make_inspection_sheets, sample_json
+from revealbook.measures.physics.sampling import Aql
+from revealbook.present.inspection_sheet import isolated, verdict
+from revealbook.present.words import N_, Words, words_in
+from revealbook.render.failure import RenderFailed
+from revealbook.rules.judged import JudgedSite
+
+_SEEDS = 10**9
+"""Seeds are drawn below this, so that they can be written down and read out."""
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """What was asked on the command line."""
+
+    aql: Aql = "2.5"
+    seed: int | None = None
+    by: tuple[Key, ...] = ()
+    chosen: Chosen = field(default_factory=Chosen)
+    to: Path | None = None
+    records: Path | None = None
+    blind: bool = True
+    json: bool = False
+
+
+def run(site: Path, asked: Asked) -> int:
+    """Draw and write; exit 2 if the site cannot be read or the lot is empty."""
+    made = moment()
+    judged = judged_site(site) if made else None
+    if judged is None or made is None:
+        return UNUSABLE
+    words = words_in(judged.site.site.language)
+    seed = secrets.randbelow(_SEEDS) if asked.seed is None else asked.seed
+    try:
+        sample = sample_site(judged, asked.aql, seed, asked.by, asked.chosen)
+    except ValueError:
+        typer.echo(words.say(N_("No opening belongs to this lot; nothing was drawn.")), err=True)
+        return UNUSABLE
+    if asked.json:
+        typer.echo(sample_json(sample).decode(), nl=False)
+    if (asked.to or not asked.json) and not _write(judged, sample, site, asked, made):
+        return UNUSABLE
+    if asked.records:
+        _write_records(judged, sample, asked.records, made, words)
+    for sentence in (
+        verdict(sample, words),
+        words.say(N_("Seed: {seed}"), seed=seed),
+        isolated(sample, words),
+    ):
+        typer.echo(sentence, err=asked.json)
+    return WELL
+
+
+def moment() -> datetime | None:
+    """Give the date of what is made: now or SOURCE_DATE_EPOCH; None once a wrong one is told."""
+    epoch = os.environ.get("SOURCE_DATE_EPOCH")
+    try:
+        return datetime.fromtimestamp(int(epoch), UTC) if epoch else datetime.now(UTC).astimezone()
+    except (ValueError, OverflowError, OSError):
+        typer.echo("SOURCE_DATE_EPOCH is no number of seconds since 1970; unset it or correct it.", err=True)
+        return None
+
+
+def judged_site(site: Path) -> JudgedSite | None:
+    """Judge a site; None once its problems are told: half the records make no lot and no comparison."""
+    with progress("checking") as seen:
+        checked = api.check(site, seen)
+    if checked.judged is None or checked.problems:
+        print_problems(checked.problems, words_in("en"))
+        return None
+    return checked.judged
+
+
+def _write(judged: JudgedSite, sample: Sample, site: Path, asked: Asked, made: datetime) -> bool:
+    target = asked.to or site / "pack" / f"{sample.site}-inspection.pdf"
+    try:
+        sheets = make_inspection_sheets(judged, sample, site, made, blind=asked.blind)
+    except RenderFailed as failed:
+        for problem in failed.problems:
+            typer.echo(problem, err=True)
+        return False
+    target.parent.mkdir(parents=True, exist_ok=True)
+    target.write_bytes(sheets.pdf)
+    beside = target.with_suffix(".json")
+    beside.write_bytes(sample_json(sample))
+    for warning in sheets.warnings:
+        typer.echo(warning, err=True)
+    typer.echo(f"{target}: {sheets.pages} pages", err=asked.json)
+    typer.echo(f"{beside}", err=asked.json)
+    return True
+
+
+def _write_records(judged: JudgedSite, sample: Sample, folder: Path, made: datetime, words: Words) -> None:
+    """Write a blank re-measurement for each opening drawn; one that is there stays."""
+    folder.mkdir(parents=True, exist_ok=True)
+    by_mark = {one.mark: one.record for one in judged.openings}
+    for mark in sample.drawn:
+        file = folder / f"{mark.replace('/', '_')}.yaml"
+        if file.exists():
+            typer.echo(words.say(N_("kept {file}, which was there"), file=file), err=True)
+            continue
+        record = by_mark[mark]
+        text = blank_remeasurement(record.opening, sample.site, record.sheet.file, made)
+        file.write_text(text, encoding="utf-8")

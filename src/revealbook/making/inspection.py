@@ -1,0 +1,86 @@
+"""What the clerk's desk prints: inspection sheets, and what a comparison found."""
+
+import json
+from datetime import datetime
+from pathlib import Path
+
+from revealbook.inspection.compare import OpeningCompared
+from revealbook.inspection.lot_result import LotResult
+from revealbook.inspection.sample import Sample, data
+from revealbook.making.pack import TEMPLATES
+from revealbook.making.sheets import Sheets
+from revealbook.present.compared import comparison
+from revealbook.present.inspection_sheet import inspection_sheets
+from revealbook.present.words import N_, words_in
+from revealbook.records.site import Site
+from revealbook.render.embed import Attachment
+from revealbook.render.look import Look
+from revealbook.render.render import render_pdf
+from revealbook.rules.judged import JudgedSite
+
+SAMPLE_FILE = "sample.json"
+
+
+def make_inspection_sheets(
+    judged: JudgedSite, sample: Sample, path: Path, made: datetime, *, blind: bool = True
+) -> Sheets:
+    """Render the inspection sheets of a sample; the sample itself is carried inside the PDF.
+
+    Args:
+        judged: the site.
+        sample: what was drawn from it.
+        path: its folder, for its own templates.
+        made: the date that the sheets carry.
+        blind: leave the fitter's values out.
+
+    Raises:
+        RenderFailed: a template is wrong or asks for what is not there.
+    """
+    site = judged.site.site
+    words = words_in(site.language)
+    shown: dict[str, object] = {"inspection": inspection_sheets(judged, sample, made, words, blind=blind)}
+    carried = Attachment(
+        SAMPLE_FILE,
+        sample_json(sample),
+        words.say(N_("the sample as drawn")),
+        "application/json",
+        "Data",
+        made,
+    )
+    return _rendered("inspection.html", shown, site, path, made, carried=(carried,))
+
+
+def make_comparison(
+    judged: JudgedSite,
+    compared: tuple[OpeningCompared, ...],
+    lot: LotResult | None,
+    path: Path,
+    made: datetime,
+) -> Sheets:
+    """Render what a comparison found; path, date and errors as `make_inspection_sheets`."""
+    site = judged.site.site
+    shown: dict[str, object] = {"comparison": comparison(judged, compared, lot, words_in(site.language))}
+    return _rendered("compared.html", shown, site, path, made)
+
+
+def sample_json(sample: Sample) -> bytes:
+    """Write a sample as the file that `compare` reads."""
+    return (json.dumps(data(sample), ensure_ascii=False, indent=1) + "\n").encode()
+
+
+def _rendered(
+    template: str,
+    shown: dict[str, object],
+    site: Site,
+    path: Path,
+    made: datetime,
+    *,
+    carried: tuple[Attachment, ...] = (),
+) -> Sheets:
+    own, words = path / TEMPLATES, words_in(site.language)
+    look = Look(site.paper, site.language, own if own.is_dir() else None)
+    shared = {"words": words, "say": words.say}
+    rendered = render_pdf(
+        template, {**shown, "made": made}, look=look, made=made, attachments=carried, shared=shared
+    )
+    return Sheets(rendered.pdf, rendered.pages, rendered.warnings)
