@@ -34,11 +34,17 @@ def check_archive(path: Path) -> None:
         raise NotAnArchive(f"{path} is no archive: {STORE}/{ROOT_DECLARATION[0]} is not there.")
 
 
-def may_become_archive(path: Path) -> bool:
-    """Whether an archive may be made at a path: nothing is there, an empty folder, or one half made."""
-    if not path.exists():
+def is_made(path: Path) -> bool:
+    """Whether an archive is at a path; if not, one may be made there.
+
+    Raises:
+        NotAnArchive: something else is there: neither an empty folder nor an archive half made.
+    """
+    if (path / STORE).exists():
         return True
-    return path.is_dir() and {one.name for one in path.iterdir()} <= {READ_ME, WORK}
+    if path.exists() and not (path.is_dir() and {one.name for one in path.iterdir()} <= {READ_ME, WORK}):
+        raise NotAnArchive(f"{path} is no archive and not empty; name an empty or new folder.")
+    return False
 
 
 def write_root(folder: Path) -> list[Path]:

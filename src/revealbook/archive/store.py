@@ -16,10 +16,10 @@ from typing import Self
 from revealbook.archive import chain, exchange
 from revealbook.archive.disk import digest_of, flush, flush_one
 from revealbook.archive.inventory import Block, Inventory
-from revealbook.archive.layout import READ_ME, STORE, check_archive, may_become_archive, read_me, write_root
+from revealbook.archive.layout import READ_ME, STORE, check_archive, is_made, read_me, write_root
 from revealbook.archive.locks import nobody_asks
 from revealbook.archive.names import check_paths, check_site
-from revealbook.archive.refusal import Damaged, NotAnArchive, Refused
+from revealbook.archive.refusal import Damaged, Refused
 from revealbook.archive.site_object import Source, build_next, is_object, read_object
 from revealbook.archive.staging import building, clear_left_over, publish, stepped_aside
 
@@ -101,9 +101,7 @@ class Archive:
         Raises:
             NotAnArchive: something else is there.
         """
-        if not (path / STORE).exists() and not may_become_archive(path):
-            raise NotAnArchive(f"{path} is no archive and not empty; name an empty or new folder.")
-        if not (path / STORE).exists():
+        if not is_made(path):
             path.mkdir(parents=True, exist_ok=True)
             with building(path, _ARCHIVE_ITSELF, cls(path).patience_s) as folder:
                 (folder / "new").mkdir()
@@ -238,9 +236,9 @@ class Archive:
             there = self.folder(site).exists()
             yield beside, self.inventory(site) if there else Inventory(site, {}, ())
 
-    def with_patience(self, patience_s: float, waiting: Callable[[str], None]) -> Self:
-        """Give the same archive for a filer who waits so long, and is told of it."""
-        return replace(self, patience_s=patience_s, waiting=waiting)
+    def told_of_waits(self, waiting: Callable[[str], None]) -> Self:
+        """Give the same archive for a filer who is told of waits."""
+        return replace(self, waiting=waiting)
 
 
 def _versions(inventory: Inventory) -> tuple[Version, ...]:

@@ -1,0 +1,153 @@
+"""The step: packs to a new version of their site in the archive."""
+
+import json
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from pathlib import Path, PurePath
+from typing import Any
+
+from revealbook import __version__
+from revealbook.archive.chain import BEFORE_THE_FIRST
+from revealbook.archive.disk import Digested
+from revealbook.archive.given import GivenPack, read_pack
+from revealbook.archive.refusal import Refused
+from revealbook.archive.site_object import Source
+from revealbook.archive.store import Archive, Filed, Version
+from revealbook.archive.together import Together, put_together
+
+AFTERWARDS, FILING, FACTS = "afterwards/", "filing.json", "facts.json"
+PACKS, FINDINGS, PHOTOS = "packs/", "findings/", "photos/"
+SAME = frozenset({FILING, FACTS})
+"""Files that say something about a filing, not about the site: a difference there makes no new version."""
+Progress = Callable[[int, int, str], None]
+
+
+@dataclass(frozen=True, slots=True)
+class Filing:
+    """Who files, when, and with what.
+
+    Attributes:
+        by: who.
+        at: when, with a zone.
+        note: why; may be empty.
+        photos: the folder of photographs; none if they are to come from the archive alone.
+        without_photos: whether to file even if photographs lack that records name.
+    """
+
+    by: str
+    at: datetime
+    note: str = ""
+    photos: Path | None = None
+    without_photos: bool = False
+
+
+def file_packs(
+    archive: Archive, packs: Sequence[Path], filing: Filing, seen: Progress | None = None
+) -> Filed:
+    """File packs of one site as one version.
+
+    Args:
+        archive: where.
+        packs: one pack, or all volumes of a site with their index.
+        filing: who, when, and with which photographs.
+        seen: told after each pack that was judged again.
+
+    Raises:
+        Refused: a pack does not agree with itself or with the others, or photographs lack.
+        Busy: another filer had the site all the time.
+        Damaged: what the archive holds of the site is not what was written.
+    """
+    given = []
+    for number, path in enumerate(packs, 1):
+        given.append(read_pack(path))
+        if seen:
+            seen(number, len(packs), path.name)
+    return file_given(archive, given, filing)
+
+
+def file_given(archive: Archive, packs: Sequence[GivenPack], filing: Filing) -> Filed:
+    """File packs that were read; as `file_packs`."""
+    together = put_together(packs)
+    photos = _found(together.photos, filing.photos)
+    lacking = [name for name in together.photos if name not in photos]
+
+    def also(before: Version | None) -> Mapping[str, Source]:
+        kept = _kept(archive, together.site, before, lacking)
+        missing = [name for name in lacking if f"{PHOTOS}{name}" not in kept]
+        if missing and not filing.without_photos:
+            raise Refused(_lack(missing, filing.photos))
+        return {**kept, FILING: _told(together, filing, before, missing)}
+
+    return archive.add(
+        together.site,
+        {**_content(together), **{f"{PHOTOS}{name}": path for name, path in photos.items()}},
+        user=filing.by,
+        message=filing.note or f"filed {', '.join(pack.name for pack in packs)}",
+        created=filing.at,
+        keep=(AFTERWARDS,),
+        also=also,
+        same=SAME,
+    )
+
+
+def _content(together: Together) -> dict[str, Source]:
+    files: dict[str, Source] = dict(together.carried)
+    for pack in together.packs:
+        files[f"{PACKS}{pack.name}"] = pack.file
+        files[f"{FINDINGS}{PurePath(pack.name).stem}.json"] = pack.carried["findings.json"]
+    return files
+
+
+def _found(names: Sequence[str], folder: Path | None) -> dict[str, Path]:
+    if folder is None:
+        return {}
+    return {name: folder / name for name in names if (folder / name).is_file()}
+
+
+def _kept(archive: Archive, site: str, before: Version | None, names: Sequence[str]) -> dict[str, Source]:
+    """Give photographs that were not found, but that the version before holds."""
+    held = before.state if before else {}
+    paths = [f"{PHOTOS}{name}" for name in names if f"{PHOTOS}{name}" in held]
+    number = before.number if before else 0
+    return {path: Digested(archive.content(site, number, path), held[path]) for path in paths}
+
+
+def _lack(missing: Sequence[str], folder: Path | None) -> str:
+    where = f"not in {folder}" if folder else "no folder of photographs was given"
+    named = "".join(f"\n  {name}" for name in missing)
+    return f"Records name photographs that cannot be filed ({where}):{named}"
+
+
+def _told(together: Together, filing: Filing, before: Version | None, missing: Sequence[str]) -> bytes:
+    """Give filing.json: who filed, with what, and what came before."""
+    rules = together.judged.rule_set
+    return plain_json({
+        "format": "revealbook-filing-1",
+        "site": together.site,
+        "version": before.number + 1 if before else 1,
+        "head_before": before.head if before else BEFORE_THE_FIRST,
+        "filed_by": filing.by,
+        "filed_at": filing.at.isoformat(timespec="seconds"),
+        "note": filing.note,
+        "filed_with": __version__,
+        "rule_set": {"id": rules.id, "edition": rules.edition},
+        "openings": len(together.judged.openings),
+        "packs": [_pack(pack) for pack in together.packs],
+        "photos_missing": list(missing),
+    })  # fmt: skip
+
+
+def _pack(pack: GivenPack) -> dict[str, Any]:
+    return {
+        "file": f"{PACKS}{pack.name}",
+        "openings": len(pack.judged.openings),
+        "fingerprint": pack.fingerprint,
+        "sha256": pack.sha256,
+        "made_with": pack.made_with or __version__,
+    }
+
+
+def plain_json(plain: Any) -> bytes:
+    """Give plain data as JSON for people and programs; the same data gives the same bytes."""
+    return (json.dumps(plain, ensure_ascii=False, indent=1, sort_keys=True) + "\n").encode()

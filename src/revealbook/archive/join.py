@@ -1,0 +1,132 @@
+"""The step: a later record - a claim, a repair, a re-measurement - to a new version of its site."""
+
+import json
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from revealbook.archive.disk import Digested, digest_of
+from revealbook.archive.file import AFTERWARDS, FILING, FINDINGS, SAME, Filing, plain_json
+from revealbook.archive.refusal import Damaged, Refused
+from revealbook.archive.site_object import Source
+from revealbook.archive.store import Archive, Filed, Version
+from revealbook.source.nearest import nearest
+
+PHOTOS = f"{AFTERWARDS}photos/"
+
+
+@dataclass(frozen=True, slots=True)
+class LaterRecord:
+    """A record that joins an opening after its pack was filed.
+
+    Attributes:
+        site: the site's id.
+        mark: the opening's mark.
+        id: the record's own id, once per site; its file is called after it.
+        kind: what it is, as `claim`.
+        content: the file's bytes as they were read.
+        photos: names of the photographs it names.
+    """
+
+    site: str
+    mark: str
+    id: str
+    kind: str
+    content: bytes
+    photos: tuple[str, ...] = ()
+
+    @property
+    def path(self) -> str:
+        """Its place in the archive."""
+        return f"{AFTERWARDS}{self.id}.yaml"
+
+
+def join(archive: Archive, record: LaterRecord, filing: Filing) -> Filed:
+    """Add a later record to its site as a new version; everything else is carried forward.
+
+    Args:
+        archive: where.
+        record: the record.
+        filing: who, when, and with which photographs.
+
+    Raises:
+        Refused: the archive does not hold the site or opening, photographs lack, or another record or
+            photograph is there under the same name: nothing is ever overwritten.
+        Busy: another filer had the site all the time.
+        Damaged: what the archive holds of the site is not what was written.
+    """
+    if "/" in record.id:
+        raise Refused(f"The id {record.id!r} holds a slash and cannot be a file's name; use a dash.")
+    photos = dict(_photos(record, filing))
+
+    def also(before: Version | None) -> Mapping[str, Source]:
+        if before is None:
+            raise Refused(f"The archive holds no site {record.site!r}.")
+        _refuse_unknown_opening(archive, record, before)
+        for path, digest in {record.path: digest_of(record.content), **_digests(photos)}.items():
+            if before.state.get(path, digest) != digest:
+                raise Refused(f"{path} is in the archive with other content, and is never overwritten.")
+        return {FILING: _told(archive, record, filing, before)}
+
+    return archive.add(
+        record.site,
+        {record.path: record.content, **photos},
+        user=filing.by,
+        message=filing.note or f"{record.kind} {record.id} joined {record.mark}",
+        created=filing.at,
+        keep=("",),
+        also=also,
+        same=SAME,
+    )
+
+
+def _photos(record: LaterRecord, filing: Filing) -> Iterator[tuple[str, Digested]]:
+    """Find the photographs that a record names."""
+    for name in record.photos:
+        file = filing.photos / name if filing.photos else None
+        if file is not None and file.is_file():
+            yield f"{PHOTOS}{name}", Digested(file, digest_of(file))
+        elif not filing.without_photos:
+            where = f"not in {filing.photos}" if filing.photos else "no folder of photographs was given"
+            raise Refused(f"The record names the photograph {name}, which cannot be filed ({where}).")
+
+
+def _digests(photos: Mapping[str, Digested]) -> dict[str, str]:
+    return {path: file.sha512 for path, file in photos.items()}
+
+
+def _refuse_unknown_opening(archive: Archive, record: LaterRecord, before: Version) -> None:
+    marks = set(_marks(archive, record.site, before))
+    if record.mark not in marks:
+        near = nearest(record.mark, marks)
+        hint = f" Did you mean {near}?" if near else ""
+        raise Refused(f"{record.site} has no opening {record.mark}.{hint}")
+
+
+def _marks(archive: Archive, site: str, version: Version) -> Iterator[str]:
+    """Give the marks of all openings that were judged."""
+    for path in version.state:
+        if path.startswith(FINDINGS):
+            for opening in _read(archive, site, version, path)["openings"]:
+                yield opening["mark"]
+
+
+def _told(archive: Archive, record: LaterRecord, filing: Filing, before: Version) -> bytes:
+    """Give filing.json: that of the filing before, with who joined what."""
+    told = _read(archive, record.site, before, FILING) if FILING in before.state else {}
+    changed = {
+        "version": before.number + 1,
+        "head_before": before.head,
+        "filed_by": filing.by,
+        "filed_at": filing.at.isoformat(timespec="seconds"),
+        "note": filing.note,
+        "joined": record.path,
+    }
+    return plain_json(told | changed)
+
+
+def _read(archive: Archive, site: str, version: Version, path: str) -> Any:
+    try:
+        return json.loads(archive.content(site, version.number, path).read_bytes())
+    except ValueError as error:
+        raise Damaged(f"{path} of {site} cannot be read: {error}.") from error
