@@ -1,0 +1,91 @@
+"""The page of an archive leads to the packs that lie below it, and to the page of each opening in them."""
+
+from pathlib import Path
+
+import pypdfium2
+import pytest
+from tests.archive import archives
+from tests.made import Made, judged
+
+from revealbook.archive.refusal import Refused
+from revealbook.archive.store import Archive
+from revealbook.making.filed_sites import filed_site, list_site, opening_pages
+from revealbook.present.words import words_in
+
+ENGLISH = words_in("en")
+
+
+def archive_of(folder: Path, *states: dict[str, bytes]) -> Archive:
+    archive = Archive.create(folder / "archive")
+    for state in states:
+        archives.add(archive, state)
+    return archive
+
+
+def test_every_version_says_when_by_whom_and_its_head(tmp_path: Path) -> None:
+    archive = archive_of(tmp_path, archives.FIRST, archives.SECOND)
+    shown = filed_site(archive, "s", "Site S", ENGLISH, beside=tmp_path, later=["a claim"])
+    assert [version.said for version in shown.versions] == [
+        "Version 1, filed 2026-12-01 09:00 by ada: filed",
+        "Version 2, filed 2026-12-01 09:00 by ada: filed",
+    ]
+    assert [version.head for version in shown.versions] == [one.head for one in archive.versions("s")]
+    assert (shown.id, shown.name, shown.later) == ("s", "Site S", ("a claim",))
+
+
+def test_a_pack_below_the_page_is_linked_to_its_content_in_that_version(tmp_path: Path) -> None:
+    state = {**archives.FIRST, "packs/south side.pdf": b"%PDF south"}
+    changed = {**state, "packs/s.pdf": b"%PDF two"}
+    archive = archive_of(tmp_path / "ü", state, changed)
+    shown = filed_site(archive, "s", "S", ENGLISH, beside=tmp_path)
+    hrefs = [[pack.href for pack in version.packs] for version in shown.versions]
+    base = "%C3%BC/archive/store/s"
+    south = f"{base}/v1/content/packs/south%20side.pdf"
+    assert hrefs[0] == [f"{base}/v1/content/packs/s.pdf", south]
+    assert hrefs[1] == [f"{base}/v2/content/packs/s.pdf", south]
+
+
+def test_a_page_elsewhere_names_the_packs_without_links(tmp_path: Path) -> None:
+    archive = archive_of(tmp_path, archives.FIRST)
+    elsewhere = tmp_path / "desk"
+    elsewhere.mkdir()
+    [version] = filed_site(archive, "s", "S", ENGLISH, beside=elsewhere).versions
+    assert [(pack.name, pack.href) for pack in version.packs] == [("s.pdf", "")]
+
+
+def test_an_opening_is_found_on_the_page_where_its_sheet_begins(
+    tmp_path: Path, conforming_pack: Made
+) -> None:
+    marks = [opening.mark for opening in judged(conforming_pack.site).openings]
+    archive = archive_of(tmp_path, {"packs/p.pdf": conforming_pack.pdf.read_bytes()})
+    found = opening_pages(archive, "s", [*marks, "not there"])
+    assert set(found) == set(marks)
+    with pypdfium2.PdfDocument(conforming_pack.pdf) as pdf:
+        for mark, by_version in found.items():
+            name, page = by_version[1]
+            assert name == "p.pdf"
+            assert f"Opening {mark}" in pdf[page - 1].get_textpage().get_text_bounded()
+
+
+def test_a_pack_that_cannot_be_read_has_no_pages(tmp_path: Path) -> None:
+    assert opening_pages(archive_of(tmp_path, archives.FIRST), "s", ["W 1"]) == {}
+
+
+def test_a_site_that_is_not_filed_is_refused(tmp_path: Path) -> None:
+    with pytest.raises(Refused, match="no site 'nowhere'"):
+        filed_site(archive_of(tmp_path), "nowhere", "N", ENGLISH, beside=tmp_path)
+
+
+def test_a_site_is_listed_from_the_packs_of_its_latest_version(tmp_path: Path, conforming_pack: Made) -> None:
+    stated = judged(conforming_pack.site)
+    archive = archive_of(tmp_path, archives.FIRST, {"packs/p.pdf": conforming_pack.pdf.read_bytes()})
+    site, openings = list_site(archive, "s", ENGLISH, beside=tmp_path)
+    assert site.name == stated.site.site.name
+    assert [version.number for version in site.versions] == [1, 2]
+    assert [one.mark for one in openings] == [opening.mark for opening in stated.openings]
+    assert all(one.pages[2][0] == "p.pdf" for one in openings)
+
+
+def test_a_pack_that_cannot_be_judged_is_refused_by_name(tmp_path: Path) -> None:
+    with pytest.raises(Refused, match=r"s\.pdf cannot be opened"):
+        list_site(archive_of(tmp_path, archives.FIRST), "s", ENGLISH, beside=tmp_path)
