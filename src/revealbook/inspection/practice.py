@@ -26,17 +26,25 @@ class Hidden(_Stated):
     by: HiddenBy
 
 
+class Agree(_Stated):
+    """Highest chance that an honest reading repeats, by the grid that its taker reads on."""
+
+    grid_mm: float = Field(gt=0)
+    chance: float = Field(gt=0, lt=1)
+
+
 class Block(_Stated):
     """Readings that are taken together, at one opening after the other."""
 
     name: Literal["survey", "frame", "joints", "seals"]
     at: Many[Pattern]
+    agree: Many[Agree]
 
 
-class Agree(_Stated):
-    """Highest chance that an honest reading repeats, by the grid that its taker reads on."""
+class OtherSize(_Stated):
+    """Highest chance that a clear size repeats at an opening of another nominal size."""
 
-    grid_mm: float = Field(gt=0)
+    apart_mm: float = Field(gt=0)
     chance: float = Field(gt=0, lt=1)
 
 
@@ -45,7 +53,7 @@ class Repeated(_Stated):
 
     blocks: Many[Block]
     least_readings: int = Field(ge=2)
-    agree: Many[Agree]
+    other_size: OtherSize
     on_grid: float = Field(gt=0.5, le=1)
 
 
@@ -60,7 +68,6 @@ class Places(_Stated):
     """When one person's times at two openings are worth a question, minutes."""
 
     tolerance_min: float = Field(ge=0)
-    way_min: float = Field(ge=0)
 
 
 class Pace(_Stated):
@@ -80,7 +87,7 @@ class Entries(_Stated):
 
 
 class Photos(_Stated):
-    """How far a camera's clock may be from its section, hours."""
+    """How far a camera's clock may be from any work at the opening, hours."""
 
     away_h: float = Field(gt=0)
 

@@ -1,0 +1,64 @@
+"""`revealbook question`: what in the records of a site is worth asking about."""
+
+import json
+from pathlib import Path
+from textwrap import fill
+
+import typer
+from platformdirs import user_cache_path
+from rich.markup import escape
+
+from revealbook import api
+from revealbook.cli.exit_codes import UNUSABLE, WELL
+from revealbook.cli.terminal import WIDTH, out, plain, print_problems, progress
+from revealbook.inspection.question import Evidence, Photograph
+from revealbook.inspection.questions import questions
+from revealbook.inspection.walk import photos_named
+from revealbook.present.questions import asked, questions_data, tally
+from revealbook.present.words import words_in
+from revealbook.records.load import PHOTOS
+from revealbook.render.photos import NoPhoto, derive
+from revealbook.rules.judged import JudgedSite
+
+
+def run(site: Path, *, json: bool = False) -> int:
+    """Ask and print; 0 whenever the records could be read, for a question is no finding."""
+    with progress("checking") as seen:
+        checked = api.check(site, seen)
+    if checked.judged is None or checked.problems:
+        print_problems(checked.problems, words_in("en"))
+        return UNUSABLE
+    found = questions(Evidence(checked.judged, _photographs(checked.judged, site)))
+    words = words_in(checked.judged.site.site.language)
+    if json:
+        _print_json(questions_data(found, checked.judged, words))
+        return WELL
+    console = out()
+    for question in found:
+        said = asked(question, checked.judged, words)
+        console.print(escape(fill(plain(said.openings), WIDTH)), style="bold")
+        for text in (said.question, said.chance):
+            console.print(escape(fill(plain(text), WIDTH, initial_indent="  ", subsequent_indent="  ")))
+        for where in said.where:
+            console.print(escape(plain(f"    {where}")), soft_wrap=True)
+        console.print()
+    console.print(escape(fill(tally(found, words), WIDTH)))
+    return WELL
+
+
+def _print_json(data: dict[str, object]) -> None:
+    typer.echo(json.dumps(data, ensure_ascii=False, indent=1))
+
+
+def _photographs(judged: JudgedSite, site: Path) -> dict[str, Photograph]:
+    """Read the photographs that records name; one that cannot be read gives rise to no question here."""
+    cache = user_cache_path("revealbook") / "photos"
+    found: dict[str, Photograph] = {}
+    for one in judged.openings:
+        for named in photos_named(one.record.opening):
+            file = named.photo.file
+            if file not in found:
+                photo = derive(site / PHOTOS / file, cache)
+                if not isinstance(photo, NoPhoto):
+                    found[file] = Photograph(photo.sha256, photo.taken)
+    return found

@@ -1,0 +1,64 @@
+"""What happened when, by whom, and which photographs were taken, as a record tells it."""
+
+from collections.abc import Iterator
+from datetime import datetime
+from typing import Any, NamedTuple
+
+from pydantic import BaseModel
+
+from revealbook.measures.reading import Path
+from revealbook.records.opening import Opening
+from revealbook.records.part import Photo
+
+
+class Named(NamedTuple):
+    """A photograph named from a record."""
+
+    path: Path
+    photo: Photo
+
+
+class Stay(NamedTuple):
+    """One person at one opening, from one moment to another; both the same for an event without length."""
+
+    mark: str
+    person: str
+    start: datetime
+    end: datetime
+    path: Path
+
+
+def photos_named(opening: Opening) -> Iterator[Named]:
+    """Give every photograph that a record names, with its place."""
+    for path, part in parts(opening):
+        if isinstance(part, Photo):
+            yield Named(path, part)
+
+
+def parts(part: Any, path: Path = ()) -> Iterator[tuple[Path, BaseModel]]:
+    """Give a model and every model inside it with its place, in the order of the record."""
+    yield path, part
+    for key, value in part.__dict__.items():
+        many = isinstance(value, tuple)
+        for number, item in enumerate(value if many else (value,)):
+            if isinstance(item, BaseModel):
+                yield from parts(item, (*path, key, number) if many else (*path, key))
+
+
+def stays(opening: Opening) -> Iterator[Stay]:
+    """Give when whose hands were at an opening: bonding, setting, sealing."""
+    frame, window, seals = opening.frame, opening.window, opening.seals
+    if frame and frame.by and frame.bonding and frame.bonding.at:
+        end = frame.bonding.pressed_at or frame.bonding.at
+        yield Stay(opening.mark, frame.by, frame.bonding.at, end, ("frame", "bonding", "at"))
+    if window and window.by and window.set_at:
+        end = window.secured_at or window.set_at
+        yield Stay(opening.mark, window.by, window.set_at, end, ("window", "set_at"))
+    for number, event in enumerate((seals.events or ()) if seals else ()):
+        if event.by and event.at:
+            yield Stay(opening.mark, event.by, event.at, event.at, ("seals", "events", number, "at"))
+
+
+def minutes(start: datetime, end: datetime) -> float:
+    """Give the minutes from one moment to another; negative if it lies before."""
+    return (end - start).total_seconds() / 60
