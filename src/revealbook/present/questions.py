@@ -26,7 +26,7 @@ SENTENCES = {
     ),
     "same_file": N_(
         "Does this photograph show all of these openings? They name the same file, and "
-        "none of them says so: {files}."
+        "not all of them say so: {files}."
     ),
     "two_places": N_(
         "Was {person} at both openings at once, or did somebody else do one of them? "
