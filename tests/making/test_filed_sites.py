@@ -64,7 +64,9 @@ def test_an_opening_is_found_on_the_page_where_its_sheet_begins(
         for mark, by_version in found.items():
             name, page = by_version[1]
             assert name == "p.pdf"
-            assert f"Opening {mark}" in pdf[page - 1].get_textpage().get_text_bounded()
+            before, begins = (pdf[at].get_textpage().get_text_bounded() for at in (page - 2, page - 1))
+            assert f"Opening {mark}" in begins
+            assert f"Opening {mark}" not in before
 
 
 def test_a_pack_that_cannot_be_read_has_no_pages(tmp_path: Path) -> None:

@@ -41,6 +41,16 @@ def test_people_are_named_and_not_numbered() -> None:
     assert len(one.fitters) == len(set(one.fitters))
 
 
+def test_who_did_the_work_is_listed_from_every_section() -> None:
+    other = next(person for person in SITE.people if person.name not in listed().fitters)
+    assert other.name in listed({"frame.by": other.id}).fitters
+
+
+def test_a_mere_reading_of_the_weather_is_no_event() -> None:
+    read = {"at": "2031-01-01T07:00+01:00", "air_c": 4.5, "rh_pct": 85}
+    assert part(listed({"climate": [read]}), "Events") == part(listed({"climate": []}), "Events")
+
+
 def test_events_stand_in_order_and_the_last_one_finished_it() -> None:
     events = part(one := listed(), "Events")
     assert all(before[0] <= after[0] for before, after in pairwise(events))
