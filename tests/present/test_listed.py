@@ -44,6 +44,7 @@ def test_people_are_named_and_not_numbered() -> None:
 def test_who_did_the_work_is_listed_from_every_section() -> None:
     other = next(person for person in SITE.people if person.name not in listed().fitters)
     assert other.name in listed({"frame.by": other.id}).fitters
+    assert other.name in listed({"seals.events[0].by": other.id}).fitters
 
 
 def test_a_mere_reading_of_the_weather_is_no_event() -> None:
