@@ -34,6 +34,16 @@ def test_it_names_products_with_their_batches() -> None:
     assert part(one, "Products and batches") == one.batches
 
 
+def test_products_are_called_by_their_names() -> None:
+    names = {
+        product.name or product.id
+        for kind in ("adhesives", "tapes", "foams")
+        for product in getattr(SITE.products, kind)
+    }
+    assert {product for product, _ in listed().batches} <= names
+    assert len(listed().batches) >= 3
+
+
 def test_people_are_named_and_not_numbered() -> None:
     one = listed()
     assert set(one.fitters) <= {person.name for person in SITE.people}

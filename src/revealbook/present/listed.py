@@ -8,7 +8,9 @@ from revealbook.present.nonconformities import entries
 from revealbook.present.register import place
 from revealbook.present.timeline import Event, events
 from revealbook.present.words import N_, Words
+from revealbook.records.frame import Bonding
 from revealbook.records.opening import Opening
+from revealbook.records.seals import SealEvent
 from revealbook.records.site import Site
 from revealbook.rules.finding import Outcome
 from revealbook.rules.judged import JudgedOpening
@@ -145,15 +147,20 @@ def _fitters(opening: Opening) -> Iterator[str]:
 def _batches(opening: Opening, site: Site, words: Words) -> Iterator[tuple[str, str]]:
     """Give products with their batches, in the order of the work."""
     names = {
-        product.id: product.name or product.id
+        (kind, product.id): product.name or product.id
         for kind in type(site.products).model_fields
         for product in getattr(site.products, kind)
     }
-    bonding = opening.frame.bonding if opening.frame else None
-    for used in (bonding, *((opening.seals.events if opening.seals else None) or ())):
-        if used is not None and (used.product or used.batch):
-            missing = words.say(N_("not recorded"))
-            yield names.get(used.product or "", used.product or missing), used.batch or missing
+    missing = words.say(N_("not recorded"))
+    used: list[tuple[str, Bonding | SealEvent | None]] = [
+        ("adhesives", opening.frame.bonding if opening.frame else None)
+    ]
+    sealed = (opening.seals.events if opening.seals else None) or ()
+    used += [("foams" if event.step == "foam" else "tapes", event) for event in sealed]
+    for kind, part in used:
+        if part is not None and (part.product or part.batch):
+            product = part.product or missing
+            yield names.get((kind, product), product), part.batch or missing
 
 
 def _event(event: Event) -> tuple[str, ...]:
