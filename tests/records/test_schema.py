@@ -5,6 +5,7 @@ import jsonschema
 import pytest
 from tests.builders import full_opening, full_site
 
+from revealbook.records.afterwards import Claim, Repair
 from revealbook.records.opening import Opening
 from revealbook.records.schema import DIALECT, WRITTEN, schema
 from revealbook.records.site import Site
@@ -20,8 +21,8 @@ def plain(data: Any) -> Any:
     return json.loads(json.dumps(data))
 
 
-def test_the_schemas_are_of_the_site_and_the_record() -> None:
-    assert {"site": Site, "record": Opening} == WRITTEN
+def test_the_schemas_are_of_the_site_the_record_and_what_joins_it_later() -> None:
+    assert {"site": Site, "record": Opening, "claim": Claim, "repair": Repair} == WRITTEN
 
 
 def test_a_schema_names_its_dialect_and_itself() -> None:

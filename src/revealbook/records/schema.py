@@ -4,11 +4,12 @@ from typing import Any
 
 from pydantic import BaseModel
 
+from revealbook.records.afterwards import KINDS
 from revealbook.records.opening import Opening
 from revealbook.records.site import Site
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
-WRITTEN: dict[str, type[BaseModel]] = {"site": Site, "record": Opening}
+WRITTEN: dict[str, type[BaseModel]] = {"site": Site, "record": Opening, **KINDS}
 """Files by what they are called on the command line."""
 
 
