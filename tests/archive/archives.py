@@ -6,6 +6,7 @@ from datetime import datetime
 from pathlib import Path
 
 from ocfl.storage_root import StorageRoot
+from ocfl.validator import Validator
 
 from revealbook.archive.site_object import Source
 from revealbook.archive.store import Archive, Filed
@@ -32,3 +33,10 @@ def outside_says_valid(archive: Path) -> bool:
     """Whether ocfl-py finds a store valid: its structure, every object, every digest."""
     logging.getLogger().setLevel(logging.ERROR)
     return bool(StorageRoot(root=str(archive / "store")).validate(log_warnings=False))
+
+
+def outside_says_valid_object(archive: Path, site: str) -> bool:
+    """Whether ocfl-py finds one site's folder valid, and the store's root beside it well-formed."""
+    logging.getLogger().setLevel(logging.ERROR)
+    root = StorageRoot(root=str(archive / "store")).validate(validate_objects=False, log_warnings=False)
+    return bool(root and Validator(log_warnings=False).validate_object(str(archive / "store" / site)))
