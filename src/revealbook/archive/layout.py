@@ -11,10 +11,11 @@ STORE, WORK = "store", "work"
 LOCKS, STAGING = "locks", "staging"
 ROOT_DECLARATION = ("0=ocfl_1.1", b"ocfl_1.1\n")
 OBJECT_DECLARATION = ("0=ocfl_object_1.1", b"ocfl_object_1.1\n")
-_LAYOUT = {
+_FLAT = {
     "extension": "0002-flat-direct-storage-layout",
     "description": "The folder of an object is its id: the id of the site.",
 }
+LAYOUT = ("ocfl_layout.json", (json.dumps(_FLAT, indent=1) + "\n").encode())
 
 
 def read_me() -> str:
@@ -49,10 +50,7 @@ def is_made(path: Path) -> bool:
 
 def write_root(folder: Path) -> list[Path]:
     """Write what an empty storage root holds (OCFL 1.1, section 4) into an empty folder; give its files."""
-    written = {
-        ROOT_DECLARATION[0]: ROOT_DECLARATION[1],
-        "ocfl_layout.json": (json.dumps(_LAYOUT, indent=1) + "\n").encode(),
-    }
+    written = dict((ROOT_DECLARATION, LAYOUT))
     for name, content in written.items():
         (folder / name).write_bytes(content)
     return [folder / name for name in written]

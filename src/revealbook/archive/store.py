@@ -20,7 +20,7 @@ from revealbook.archive.layout import READ_ME, STORE, check_archive, is_made, re
 from revealbook.archive.locks import nobody_asks
 from revealbook.archive.names import check_paths, check_site
 from revealbook.archive.refusal import Damaged, Refused
-from revealbook.archive.site_object import Source, build_next, is_object, read_object
+from revealbook.archive.site_object import Progress, Source, build_next, is_object, read_object
 from revealbook.archive.staging import building, clear_left_over, publish, stepped_aside
 
 _ARCHIVE_ITSELF = "_archive"
@@ -123,7 +123,7 @@ class Archive:
             Refused: the archive holds no such site.
             Damaged: its inventory is not the one that was written.
         """
-        return _versions(self.inventory(site))
+        return versions_of(self.inventory(site))
 
     def inventory(self, site: str) -> Inventory:
         """Read a site's inventory; waits for the moment in which its folder is being replaced.
@@ -182,6 +182,7 @@ class Archive:
         keep: Iterable[str] = (),
         also: Callable[[Version | None], Mapping[str, Source]] = lambda _before: {},
         same: Iterable[str] = (),
+        seen: Progress = lambda _done, _total, _path: None,
     ) -> Filed:
         """Add a version, unless the latest one holds the same.
 
@@ -196,6 +197,7 @@ class Archive:
             also: gives further files, which depend on the version before; it may refuse. It is called while
                 nobody else files this site.
             same: paths that do not count when asking whether anything is new.
+            seen: told of each file whose digest was taken, and of each that was stored.
 
         Raises:
             Refused: the site's id or a path cannot be stored, a file changed meanwhile, or `also` refuses.
@@ -205,21 +207,22 @@ class Archive:
         check_site(site, self.sites())
         if created.tzinfo is None:
             raise ValueError("a version is made at a time with its zone")
-        digests, kept = {path: digest_of(source) for path, source in files.items()}, tuple(keep)
+        digests, kept = _digests(files, seen), tuple(keep)
         with self.renewing(site) as (beside, inventory):
-            versions = _versions(inventory)
+            versions = versions_of(inventory)
             before = versions[-1] if versions else None
             further = also(before)
             held = before.state if before else {}
             state = {path: digest for path, digest in held.items() if path.startswith(kept)}
-            state |= digests | {path: digest_of(source) for path, source in further.items()}
+            state |= digests | _digests(further, seen)
             check_paths(state)
             if before and _without(before.state, same) == _without(state, same):
                 return Filed(site, before, new=False, before=versions[-2] if versions[1:] else None)
             block = Block(created.replace(microsecond=0), message, user, state)
-            grown = build_next(self.folder(site), beside / "new", inventory, block, {**files, **further})
+            sources = {**files, **further}
+            grown = build_next(self.folder(site), beside / "new", inventory, block, sources, seen=seen)
             publish(beside / "new", self.folder(site), self.swap)
-        return Filed(site, _versions(grown)[-1], new=True, before=before)
+        return Filed(site, versions_of(grown)[-1], new=True, before=before)
 
     @contextmanager
     def renewing(self, site: str) -> Iterator[tuple[Path, Inventory]]:
@@ -241,12 +244,21 @@ class Archive:
         return replace(self, waiting=waiting)
 
 
-def _versions(inventory: Inventory) -> tuple[Version, ...]:
+def versions_of(inventory: Inventory) -> tuple[Version, ...]:
+    """Give the versions that an inventory tells of, each with its head."""
     heads = chain.heads(inventory.site, (block.state for block in inventory.blocks))
     return tuple(
         Version(number, block.created, block.message, block.user, block.state, head)
         for number, (block, head) in enumerate(zip(inventory.blocks, heads, strict=True), 1)
     )
+
+
+def _digests(sources: Mapping[str, Source], seen: Progress) -> dict[str, str]:
+    digests = {}
+    for number, (path, source) in enumerate(sources.items(), 1):
+        digests[path] = digest_of(source)
+        seen(number, len(sources), path)
+    return digests
 
 
 def _without(state: Mapping[str, str], paths: Iterable[str]) -> dict[str, str]:

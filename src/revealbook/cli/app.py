@@ -14,6 +14,7 @@ from revealbook.cli.exit_codes import UNUSABLE
 from revealbook.cli.filing_commands import filing
 from revealbook.cli.inspection_commands import inspection
 from revealbook.cli.lookup_commands import lookup
+from revealbook.cli.proving_commands import proving
 from revealbook.cli.signing_commands import signing
 
 app = typer.Typer(
@@ -33,7 +34,7 @@ Other commands: 0 done, 2 not done; their own help says what else.
 \b
 Begin here: revealbook begin larch-court""",
 )
-for more in (before_work, signing, filing, lookup, inspection):
+for more in (before_work, signing, filing, proving, lookup, inspection):
     app.add_typer(more)
 
 

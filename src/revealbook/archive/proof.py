@@ -1,0 +1,226 @@
+"""The step: an archive to the proof that it is what was filed, or to what is not.
+
+Three things are proved of each site: that its folder is as the standard asks and every file is the one that
+was written; that the chain of heads holds together, and holds heads that somebody noted on paper; that each
+pack, judged again, agrees with itself, and its signatures hold.
+"""
+
+import json
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from concurrent.futures import ProcessPoolExecutor
+from dataclasses import dataclass
+from datetime import datetime
+from multiprocessing import get_context
+from pathlib import Path
+
+from revealbook.archive.chain import BEFORE_THE_FIRST
+from revealbook.archive.file import FILING, PACKS
+from revealbook.archive.fixity import Fault, Structure, root_faults, structure
+from revealbook.archive.holds import holds, kind
+from revealbook.archive.layout import STORE
+from revealbook.archive.proof_work import Work, prove_one
+from revealbook.archive.proved import Proved
+from revealbook.archive.refusal import Refused
+from revealbook.archive.store import Archive, Version, versions_of
+
+Progress = Callable[[int, int, str], None]
+_LEAST_DIGITS = 16
+"""A head from paper is compared by at least so many of its digits."""
+
+
+@dataclass(frozen=True, slots=True)
+class SiteProof:
+    """What was proved of a site.
+
+    Attributes:
+        site: its id.
+        versions: its versions; none if its inventory cannot be read.
+        files: how many content files were looked for.
+        packs: how many packs were judged again.
+        signed: how many of them carry signatures that hold.
+        unchecked: packs whose signatures could not be checked here, because the extra is not installed.
+        faults: everything that is not as it was written.
+    """
+
+    site: str
+    versions: tuple[Version, ...]
+    files: int
+    packs: int
+    signed: int
+    unchecked: int
+    faults: tuple[Fault, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Proof:
+    """What was proved of an archive.
+
+    Attributes:
+        faults: what is wrong with the store itself.
+        sites: what was proved of each site.
+        since: when the earliest of its checks was made; before today if a broken-off proof was gone on with.
+    """
+
+    faults: tuple[Fault, ...]
+    sites: tuple[SiteProof, ...]
+    since: datetime
+
+    @property
+    def sound(self) -> bool:
+        """Whether everything is as it was filed."""
+        return not any(self.all_faults())
+
+    def all_faults(self) -> Iterator[Fault]:
+        """Give what is wrong, the store first."""
+        yield from self.faults
+        for site in self.sites:
+            yield from site.faults
+
+
+def prove(
+    archive: Archive,
+    sites: Sequence[str],
+    proved: Proved,
+    *,
+    heads: Iterable[tuple[str, str]] = (),
+    jobs: int = 2,
+    seen: Progress | None = None,
+) -> Proof:
+    """Prove an archive, or some of its sites.
+
+    Args:
+        archive: the archive; it is only read.
+        sites: the sites; all if none is named.
+        proved: what an earlier proof, broken off, has proved already; it is added to.
+        heads: heads that were noted elsewhere, by site; some digits from the beginning are enough.
+        jobs: processes to share the work.
+        seen: told after each file and pack.
+
+    Raises:
+        Refused: the archive holds no such site, or a head is too short to tell anything.
+    """
+    noted = [(site, _digits(head)) for site, head in heads]
+    for site in sites:
+        if not archive.folder(site).is_dir():
+            raise Refused(f"The archive holds no site {site!r}.")
+    asked = dict.fromkeys((*(sites or archive.sites()), *(site for site, _ in noted)))
+    chosen = [site for site in asked if archive.folder(site).is_dir()]
+    gone = tuple(
+        Fault(site, site, "is not in the archive, though a head of it was noted")
+        for site in asked
+        if site not in chosen
+    )
+    looked = {site: structure(archive.path, site) for site in chosen}
+    work = [one for site in chosen for one in _work(archive.path, site, looked[site])]
+    done = dict(zip(work, _worked(work, proved, jobs, seen), strict=True))
+    return Proof(
+        (*root_faults(archive.path), *gone),
+        tuple(_site_proof(archive.path, site, looked[site], done, noted) for site in chosen),
+        proved.since,
+    )
+
+
+def _digits(head: str) -> str:
+    digits = "".join(head.split()).casefold()
+    if len(digits) < _LEAST_DIGITS or set(digits) - set("0123456789abcdef"):
+        raise Refused(
+            f"{head!r} is no head: at least {_LEAST_DIGITS} of its digits, 0-9 and a-f, are needed."
+        )
+    return digits
+
+
+def _work(archive: Path, site: str, found: Structure) -> Iterator[Work]:
+    """Give what is to be done for a site: each content file hashed, each pack judged again."""
+    if found.inventory is None:
+        return
+    digests = {path: digest for digest, paths in found.inventory.manifest.items() for path in paths}
+    packs = {
+        digest
+        for block in found.inventory.blocks
+        for path, digest in block.state.items()
+        if path.startswith(PACKS)
+    }
+    for path in found.present:
+        file = archive / STORE / site / path
+        yield Work(str(file), digests[path], pack=digests[path] in packs)
+
+
+def _worked(
+    work: Sequence[Work], proved: Proved, jobs: int, seen: Progress | None
+) -> Iterator[tuple[str, bool | None]]:
+    """Do the work that no earlier proof has done, side by side, and remember what was found sound."""
+    known = [proved.of(one) for one in work]
+    rest = [one for one, earlier in zip(work, known, strict=True) if earlier is None]
+    results = _side_by_side(rest, jobs)
+    for number, (one, earlier) in enumerate(zip(work, known, strict=True), 1):
+        result = earlier or next(results)
+        if earlier is None and not result[0]:
+            proved.remember(one, result)
+        if seen:
+            seen(number, len(work), one.file)
+        yield result
+
+
+def _side_by_side(work: Sequence[Work], jobs: int) -> Iterator[tuple[str, bool | None]]:
+    if jobs <= 1 or len(work) <= 1:
+        yield from map(prove_one, work)
+        return
+    with ProcessPoolExecutor(min(jobs, len(work)), get_context("spawn")) as pool:
+        yield from pool.map(prove_one, work, chunksize=max(1, min(32, len(work) // (4 * jobs))))
+
+
+def _site_proof(
+    archive: Path,
+    site: str,
+    found: Structure,
+    done: Mapping[Work, tuple[str, bool | None]],
+    noted: Sequence[tuple[str, str]],
+) -> SiteProof:
+    faults, here = list(found.faults), [head for of, head in noted if of == site]
+    if found.inventory is None:
+        faults += [_unheld(site, head, ()) for head in here]
+        return SiteProof(site, (), 0, 0, 0, 0, tuple(faults))
+    versions, results = versions_of(found.inventory), []
+    for one in _work(archive, site, found):
+        wrong, signed = done[one]
+        path = Path(one.file).relative_to(archive / STORE / site).as_posix()
+        if wrong:
+            what = holds(found.inventory, path)
+            faults.append(Fault(site, f"{site}/{path}", wrong, what, one.sha512))
+        results.append((one.pack, signed))
+    faults += _broken_chain(archive, found, versions)
+    faults += [_unheld(site, head, versions) for head in here if not _holds_head(versions, head)]
+    packs = [signed for pack, signed in results if pack]
+    return SiteProof(
+        site, versions, len(results), len(packs), packs.count(True), packs.count(None), tuple(faults)
+    )
+
+
+def _broken_chain(archive: Path, found: Structure, versions: Sequence[Version]) -> Iterator[Fault]:
+    """Hold what each filing noted as the head before it against the chain as it is now."""
+    inventory = found.inventory
+    for before, version in zip((None, *versions), versions, strict=False):
+        digest = version.state.get(FILING)
+        if inventory is None or digest is None:
+            continue
+        path = inventory.manifest[digest][0]
+        try:
+            noted = json.loads((archive / STORE / inventory.site / path).read_bytes())["head_before"]
+        except (OSError, ValueError, KeyError, TypeError):
+            continue  # told as missing or changed
+        if noted != (before.head if before else BEFORE_THE_FIRST):
+            what = f"notes another head before version {version.number} than the history has now"
+            yield Fault(inventory.site, f"{inventory.site}/{path}", what, kind(FILING))
+
+
+def _holds_head(versions: Iterable[Version], head: str) -> bool:
+    return any(version.head.startswith(head) for version in versions)
+
+
+def _unheld(site: str, head: str, versions: Sequence[Version]) -> Fault:
+    number = len(versions)
+    what = (
+        f"has no version with the head {head}: its history of {number} version{'s' if number != 1 else ''}"
+        " was rewritten or taken back since that head was noted, or the head is another site's"
+    )
+    return Fault(site, site, what)

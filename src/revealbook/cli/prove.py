@@ -1,0 +1,159 @@
+"""`revealbook prove`: an archive held against what was filed."""
+
+import json
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from hashlib import sha256
+from pathlib import Path
+from textwrap import wrap
+
+import typer
+from platformdirs import user_cache_path
+
+from revealbook.archive.copies import find_copies
+from revealbook.archive.fixity import Fault
+from revealbook.archive.proof import Proof, SiteProof, prove
+from revealbook.archive.proved import Proved
+from revealbook.archive.refusal import Refused
+from revealbook.archive.store import Archive
+from revealbook.cli.exit_codes import DOES_NOT_CONFORM, UNUSABLE, WELL
+from revealbook.cli.file import tell_refused
+from revealbook.cli.terminal import WIDTH, plain, progress
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """What was asked on the command line."""
+
+    sites: Sequence[str] = ()
+    heads: Sequence[str] = ()
+    copies: Sequence[Path] = ()
+    state: Path | None = None
+    afresh: bool = False
+    jobs: int = 2
+    as_json: bool = False
+
+
+def run(path: Path, asked: Asked) -> int:
+    """Prove; give 0 if everything is as it was filed, 1 if not, 2 if it could not be proved."""
+    try:
+        archive = Archive.open(path)
+        proved = _earlier(path, asked)
+        with progress("proving") as seen:
+            found = prove(
+                archive, asked.sites, proved, heads=map(_head, asked.heads), jobs=asked.jobs, seen=seen
+            )
+    except Refused as refused:
+        tell_refused(refused)
+        return UNUSABLE
+    proved.finish()
+    copies = find_copies({fault.sha512 for fault in found.all_faults()}, asked.copies)
+    if asked.as_json:
+        typer.echo(json.dumps(_plain(found, copies), ensure_ascii=False, indent=1))
+    else:
+        _tell(found, copies, looked=bool(asked.copies))
+    return WELL if found.sound else DOES_NOT_CONFORM
+
+
+def _earlier(archive: Path, asked: Asked) -> Proved:
+    """Give what a proof that was broken off has proved, unless it is not to count."""
+    name = sha256(str(archive.resolve()).encode()).hexdigest()[:16]
+    file = asked.state or user_cache_path("revealbook") / "proofs" / f"{name}.jsonl"
+    if asked.afresh:
+        Proved(file).finish()
+    proved = Proved.read(file)
+    if len(proved):
+        since = proved.since.isoformat(" ", "minutes")
+        typer.echo(f"Going on with the proof begun {since}: {len(proved)} files are proved.", err=True)
+    return proved
+
+
+def _head(given: str) -> tuple[str, str]:
+    site, sign, head = given.rpartition("=")
+    if not sign:
+        raise Refused(f"{given!r} does not say whose head it is; write SITE=HEAD.")
+    return site, head
+
+
+def _tell(proof: Proof, copies: Mapping[str, Path], *, looked: bool) -> None:
+    for fault in proof.faults:
+        _tell_fault(fault, copies)
+    for site in proof.sites:
+        typer.echo(plain(f"{site.site}: {_said(site)}"))
+        if site.versions:
+            typer.echo(f"  head {site.versions[-1].head}")
+        for fault in site.faults:
+            _tell_fault(fault, copies)
+    lost = [fault for fault in proof.all_faults() if fault.sha512]
+    if lost and not looked:
+        typer.echo("Name other copies with --copy DIR to see which of them holds what is lost here.")
+    number = sum(1 for _ in proof.all_faults())
+    typer.echo(
+        "Everything is as it was filed."
+        if proof.sound
+        else f"Not as it was filed: {number} fault{'s' if number != 1 else ''}."
+    )
+
+
+def _said(site: SiteProof) -> str:
+    said = [
+        _number(len(site.versions), "version"),
+        _number(site.files, "file"),
+        f"{_number(site.packs, 'pack')} judged again",
+    ]
+    if site.signed:
+        said.append(f"{_number(site.signed, 'pack')} with signatures that hold")
+    if site.unchecked:
+        said.append("signatures not checked (pip install 'revealbook[sign]')")
+    return ", ".join(said)
+
+
+def _number(number: int, what: str) -> str:
+    return f"{number} {what}{'' if number == 1 else 's'}"
+
+
+def _tell_fault(fault: Fault, copies: Mapping[str, Path]) -> None:
+    held = f" ({fault.holds})" if fault.holds else ""
+    _paragraph(f"■ {fault.path}{held} {fault.what}", "  ")
+    if fault.sha512 in copies:
+        _paragraph(f"the same content lies at {copies[fault.sha512]}", "    ")
+
+
+def _paragraph(text: str, indent: str) -> None:
+    rows = wrap(
+        plain(text), WIDTH, initial_indent=indent, subsequent_indent=f"{indent}  ", break_on_hyphens=False
+    )
+    for row in rows:
+        typer.echo(row)
+
+
+def _plain(proof: Proof, copies: Mapping[str, Path]) -> dict[str, object]:
+    return {
+        "format": "revealbook-proof-1",
+        "sound": proof.sound,
+        "since": proof.since.isoformat(),
+        "faults": [_plain_fault(fault, copies) for fault in proof.faults],
+        "sites": [
+            {
+                "site": site.site,
+                "heads": [version.head for version in site.versions],
+                "files": site.files,
+                "packs": site.packs,
+                "packs_with_signatures": site.signed,
+                "packs_with_signatures_not_checked": site.unchecked,
+                "faults": [_plain_fault(fault, copies) for fault in site.faults],
+            }
+            for site in proof.sites
+        ],
+    }
+
+
+def _plain_fault(fault: Fault, copies: Mapping[str, Path]) -> dict[str, object]:
+    copy = copies.get(fault.sha512)
+    return {
+        "path": fault.path,
+        "holds": fault.holds,
+        "what": fault.what,
+        "sha512": fault.sha512 or None,
+        "copy": str(copy) if copy else None,
+    }

@@ -1,0 +1,65 @@
+"""The command of proving an archive."""
+
+from pathlib import Path
+from typing import Annotated, Literal
+
+import typer
+
+from revealbook.cli.filing_commands import ArchiveFolder
+
+proving = typer.Typer(rich_markup_mode=None)
+
+
+@proving.command(
+    short_help="Is an archive still what was filed?",
+    epilog="""\b
+Examples:
+  revealbook prove --archive /srv/packs
+  revealbook prove larch-court --archive /srv/packs --head larch-court=5f3c...
+  revealbook prove --archive /srv/packs --copy /mnt/backup --format json""",
+)
+def prove(
+    sites: Annotated[
+        list[str] | None, typer.Argument(metavar="[SITE...]", help="Sites; all of them if left out.")
+    ] = None,
+    *,
+    archive: ArchiveFolder,
+    head: Annotated[
+        list[str] | None,
+        typer.Option("--head", metavar="SITE=HEAD", help="A head noted on paper; may be repeated."),
+    ] = None,
+    copy: Annotated[
+        list[Path] | None,
+        typer.Option(
+            "--copy", metavar="DIR", exists=True, help="Look here for what is lost; may be repeated."
+        ),
+    ] = None,
+    state: Annotated[
+        Path | None,
+        typer.Option("--state", metavar="FILE", help="What a broken-off proof has proved already."),
+    ] = None,
+    afresh: Annotated[
+        bool, typer.Option("--afresh", help="Do not go on with a broken-off proof; prove all anew.")
+    ] = False,
+    jobs: Annotated[
+        int, typer.Option("--jobs", min=1, max=64, metavar="N", help="How many processes share the work.")
+    ] = 2,
+    format_: Annotated[
+        Literal["text", "json"], typer.Option("--format", help="For people or for machines.")
+    ] = "text",
+) -> None:
+    """Prove that an archive is what was filed, and name what is not.
+
+    Every file is hashed, every pack judged again, every signature checked, and
+    the chain of versions computed anew. A head that was noted on paper shows
+    that history was not rewritten or taken back. A proof that is broken off
+    goes on where it stopped. A damaged file is named with what it holds, and
+    with another copy that could restore it if one is found.
+    Exit status 0: all as it was filed, 1: not, 2: it could not be proved.
+    """
+    from revealbook.cli.prove import Asked, run
+
+    asked = Asked(
+        tuple(sites or ()), tuple(head or ()), tuple(copy or ()), state, afresh, jobs, format_ == "json"
+    )
+    raise typer.Exit(run(archive, asked))
