@@ -26,7 +26,7 @@ def refused(path: Path, text: str) -> list[str]:
     file.write_text(text, encoding="utf-8")
     got = load_afterwards(file)
     assert not isinstance(got[0], Claim | Repair)
-    said = [line(problem, words_in("en")) for problem in got]  # type: ignore[arg-type]
+    said = [line(problem, words_in("en")) for problem in got]
     return [one.removeprefix(f"{file}:") for one in said]
 
 
@@ -56,7 +56,7 @@ def test_a_claim_needs_no_more_than_who_when_where_and_what(tmp_path: Path) -> N
 def test_a_record_cannot_be_changed_once_it_is_read(tmp_path: Path) -> None:
     claim = loaded(tmp_path, CLAIM)
     with pytest.raises(ValidationError):
-        claim.mark = "W 2"
+        claim.mark = "W 2"  # type: ignore[misc]
 
 
 def test_a_kind_that_is_neither_is_refused_at_its_place(tmp_path: Path) -> None:
