@@ -14,8 +14,8 @@ from revealbook.rules.judged import JudgedSite
 FORMAT = "revealbook-questions-1"
 SENTENCES = {
     "records_alike": N_(
-        "Could one of these records have been filled in from the other? {same} of "
-        "{compared} readings taken by hand are the same to the digit."
+        "Could one of these records have been filled in from another? {same} of {compared} "
+        "readings taken by hand are the same to the digit."
     ),
     "block_alike": N_(
         "Could these readings have been taken once and written down for all? The {same}"
@@ -81,6 +81,7 @@ SENTENCES = {
 _BLOCKS = {
     "survey": N_("survey"),
     "frame": N_("mounting frame"),
+    "line": N_("level, plumb and cut of the frame"),
     "joints": N_("joint widths"),
     "seals": N_("seals"),
 }
