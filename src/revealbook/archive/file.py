@@ -1,7 +1,7 @@
 """The step: packs to a new version of their site in the archive."""
 
 import json
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path, PurePath
@@ -12,7 +12,7 @@ from revealbook.archive.chain import BEFORE_THE_FIRST
 from revealbook.archive.disk import Digested
 from revealbook.archive.given import GivenPack, read_pack
 from revealbook.archive.refusal import Refused
-from revealbook.archive.site_object import Source
+from revealbook.archive.site_object import Progress, Source
 from revealbook.archive.store import Archive, Filed, Version
 from revealbook.archive.together import Together, put_together
 
@@ -20,7 +20,6 @@ AFTERWARDS, FILING, FACTS = "afterwards/", "filing.json", "facts.json"
 PACKS, FINDINGS, PHOTOS = "packs/", "findings/", "photos/"
 SAME = frozenset({FILING, FACTS})
 """Files that say something about a filing, not about the site: a difference there makes no new version."""
-Progress = Callable[[int, int, str], None]
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,6 +32,7 @@ class Filing:
         note: why; may be empty.
         photos: the folder of photographs; none if they are to come from the archive alone.
         without_photos: whether to file even if photographs lack that records name.
+        seen: told of each file that was looked at or stored.
     """
 
     by: str
@@ -40,6 +40,7 @@ class Filing:
     note: str = ""
     photos: Path | None = None
     without_photos: bool = False
+    seen: Progress = lambda _done, _total, _name: None
 
 
 def file_packs(
@@ -88,6 +89,7 @@ def file_given(archive: Archive, packs: Sequence[GivenPack], filing: Filing) -> 
         keep=(AFTERWARDS,),
         also=also,
         same=SAME,
+        seen=filing.seen,
     )
 
 

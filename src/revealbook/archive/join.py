@@ -2,43 +2,17 @@
 
 import json
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from typing import Any
 
 from revealbook.archive.disk import Digested, digest_of
 from revealbook.archive.file import AFTERWARDS, FILING, FINDINGS, SAME, Filing, plain_json
+from revealbook.archive.later import LaterRecord
 from revealbook.archive.refusal import Damaged, Refused
 from revealbook.archive.site_object import Source
 from revealbook.archive.store import Archive, Filed, Version
 from revealbook.source.nearest import nearest
 
 PHOTOS = f"{AFTERWARDS}photos/"
-
-
-@dataclass(frozen=True, slots=True)
-class LaterRecord:
-    """A record that joins an opening after its pack was filed.
-
-    Attributes:
-        site: the site's id.
-        mark: the opening's mark.
-        id: the record's own id, once per site; its file is called after it.
-        kind: what it is, as `claim`.
-        content: the file's bytes as they were read.
-        photos: names of the photographs it names.
-    """
-
-    site: str
-    mark: str
-    id: str
-    kind: str
-    content: bytes
-    photos: tuple[str, ...] = ()
-
-    @property
-    def path(self) -> str:
-        """Its place in the archive."""
-        return f"{AFTERWARDS}{self.id}.yaml"
 
 
 def join(archive: Archive, record: LaterRecord, filing: Filing) -> Filed:
@@ -55,8 +29,6 @@ def join(archive: Archive, record: LaterRecord, filing: Filing) -> Filed:
         Busy: another filer had the site all the time.
         Damaged: what the archive holds of the site is not what was written.
     """
-    if "/" in record.id:
-        raise Refused(f"The id {record.id!r} holds a slash and cannot be a file's name; use a dash.")
     photos = dict(_photos(record, filing))
 
     def also(before: Version | None) -> Mapping[str, Source]:
@@ -77,6 +49,7 @@ def join(archive: Archive, record: LaterRecord, filing: Filing) -> Filed:
         keep=("",),
         also=also,
         same=SAME,
+        seen=filing.seen,
     )
 
 

@@ -1,6 +1,6 @@
 """One site's folder in the store: an OCFL object, read as it lies there, and built with one more version."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from pathlib import Path
 
 from revealbook.archive import inventory as inventories
@@ -11,6 +11,8 @@ from revealbook.archive.names import ContentNames
 
 Source = bytes | Path | Digested
 """What a file is stored from."""
+Progress = Callable[[int, int, str], None]
+"""Told of each thing done: how many, of how many, and its name."""
 
 
 def is_object(folder: Path) -> bool:
@@ -30,7 +32,13 @@ def read_object(folder: Path, site: str) -> Inventory:
 
 
 def build_next(
-    old: Path, new: Path, before: Inventory, block: Block, sources: Mapping[str, Source]
+    old: Path,
+    new: Path,
+    before: Inventory,
+    block: Block,
+    sources: Mapping[str, Source],
+    *,
+    seen: Progress,
 ) -> Inventory:
     """Build a site's complete folder with one more version, and bring it to the disk.
 
@@ -42,6 +50,7 @@ def build_next(
         before: its inventory; without versions if there is no folder yet.
         block: the new version.
         sources: what its files are stored from, by logical path; those carried forward need none.
+        seen: told of each file.
 
     Raises:
         Refused: a file changed since its digest was taken.
@@ -50,13 +59,14 @@ def build_next(
     manifest, blocks = dict(before.manifest), (*before.blocks, block)
     names = ContentNames(path for paths in manifest.values() for path in paths)
     version = f"v{len(blocks)}"
-    for path in sorted(sources):
+    for number, path in enumerate(sorted(sources), 1):
         digest = block.state[path]
         if digest not in manifest:
             place = names.give(f"{version}/content", path)
             store_file(sources[path], digest, new / place)
             manifest[digest] = (place,)
             written.append(new / place)
+        seen(number, len(sources), path)
     inventory = Inventory(before.site, manifest, blocks)
     flush(new, [*written, *_write_inventory(new, version, inventory)])
     return inventory

@@ -10,7 +10,7 @@ import typer
 
 from revealbook.archive.file import Filing, file_given
 from revealbook.archive.given import GivenPack, read_pack
-from revealbook.archive.layout import is_made
+from revealbook.archive.layout import READ_ME, is_made
 from revealbook.archive.opened import NotAPack, open_pack
 from revealbook.archive.refusal import Refused
 from revealbook.archive.store import Archive, Filed
@@ -56,26 +56,30 @@ def run(given: Sequence[Path], asked: Asked) -> int:
         is_made(asked.archive)  # refuses at once, and not after all the judging
         batches = [_batch(one) for one in given]
         read = _read(batches)
-        archive = open_or_create(asked.archive)
+        archive = _open_or_create(asked.archive)
         for site, packs in read:
             photos = asked.photos or (site / PHOTOS if site else None)
-            filing = Filing(asked.by or filer(), at, asked.note, photos, asked.without_photos)
-            tell(file_given(archive, packs, filing))
+            with progress("storing") as seen:
+                filing = Filing(asked.by or filer(), at, asked.note, photos, asked.without_photos, seen)
+                filed = file_given(archive, packs, filing)
+            tell(filed)
     except Refused as refused:
         tell_refused(refused)
         return UNUSABLE
     return WELL
 
 
-def open_or_create(path: Path) -> Archive:
-    """Open an archive, or make it and say so; whoever has to wait for another filer is told."""
-    made = is_made(path)
-    archive = Archive.open(path) if made else Archive.create(path)
-    if not made:
-        typer.echo(
-            f"{path}: a new archive; its READ-ME.txt says how to read it without this program", err=True
-        )
-    return archive.told_of_waits(lambda sentence: typer.echo(plain(sentence), err=True))
+def open_archive(path: Path) -> Archive:
+    """Open an archive for filing: whoever has to wait for another filer is told."""
+    return Archive.open(path).told_of_waits(lambda sentence: typer.echo(plain(sentence), err=True))
+
+
+def _open_or_create(path: Path) -> Archive:
+    if not is_made(path):
+        Archive.create(path)
+        said = f"{path}: a new archive; its {READ_ME} says how to read it without this program"
+        typer.echo(said, err=True)
+    return open_archive(path)
 
 
 def filer() -> str:

@@ -11,6 +11,9 @@ ArchiveFolder = Annotated[Path, typer.Option("--archive", metavar="DIR", help="T
 By = Annotated[
     str | None, typer.Option("--by", metavar="NAME", help="Who files; the user's name if left out.")
 ]
+WithoutPhotos = Annotated[
+    bool, typer.Option("--without-photos", help="Go on if photographs lack; filing.json names them.")
+]
 Note = Annotated[str, typer.Option("--note", metavar="TEXT", help="Why, in a few words.")]
 
 
@@ -32,9 +35,7 @@ def file(
     ] = None,
     by: By = None,
     note: Note = "",
-    without_photos: Annotated[
-        bool, typer.Option("--without-photos", help="File even if photographs lack; they are named.")
-    ] = False,
+    without_photos: WithoutPhotos = False,
 ) -> None:
     """File packs, each site as a new version; nothing that was filed is lost.
 
@@ -49,11 +50,44 @@ def file(
 
 
 @filing.command(
+    short_help="Join a claim or repair to an opening.",
+    epilog="""\b
+Examples:
+  revealbook join claim-2036-1.yaml --archive /srv/packs --photos pictures
+  revealbook join again/W-2.07.yaml --archive /srv/packs --by "Cleo Lot\"""",
+)
+def join(
+    record: Annotated[
+        Path, typer.Argument(metavar="RECORD", help="A claim, repair or re-measurement, as YAML.")
+    ],
+    *,
+    archive: ArchiveFolder,
+    photos: Annotated[
+        Path | None,
+        typer.Option("--photos", metavar="FOLDER", help="Photographs; photos beside it if left out."),
+    ] = None,
+    by: By = None,
+    note: Note = "",
+    without_photos: WithoutPhotos = False,
+) -> None:
+    """Join a later record to an opening that was filed, as a new version of its site.
+
+    Nothing filed is changed, and a record that is there is never overwritten:
+    a correction is a record of its own, which refers to the first one.
+    """
+    from revealbook.cli.file import Asked
+    from revealbook.cli.join import run
+
+    raise typer.Exit(run(record, Asked(archive, photos, by, note, without_photos)))
+
+
+@filing.command(
     short_help="Which versions does an archive hold?",
     epilog="""\b
 Examples:
   revealbook history --archive /srv/packs
-  revealbook history larch-court --archive /srv/packs""",
+  revealbook history larch-court --archive /srv/packs
+  revealbook history larch-court --archive /srv/packs --between 1 2""",
 )
 def history(
     site: Annotated[
@@ -61,8 +95,19 @@ def history(
     ] = None,
     *,
     archive: ArchiveFolder,
+    between: Annotated[
+        tuple[int, int] | None,
+        typer.Option("--between", metavar="OLD NEW", help="Tell what differs between two versions."),
+    ] = None,
+    output: Annotated[
+        str, typer.Option("--format", metavar="FORMAT", help="Of --between: text or json.")
+    ] = "text",
 ) -> None:
     """List the sites of an archive, or one site's versions: when, who, why, and the head of each."""
+    if between:
+        from revealbook.cli.between import run as run_between
+
+        raise typer.Exit(run_between(archive, site, between, output))
     from revealbook.cli.history import run
 
     raise typer.Exit(run(archive, site))
