@@ -157,8 +157,8 @@ def _print(found: Comparison, words: Words) -> None:
 def _table(one: OpeningCompare, words: Words) -> Table:
     table = Table(box=None, pad_edge=False, padding=(0, 1, 0, 0), show_edge=False, expand=True)
     table.add_column(words.say(N_("where")), ratio=1)
-    for name in (N_("record"), N_("again"), N_("apart"), N_("U")):
-        table.add_column(words.say(name), justify="right", max_width=10)
+    for name in (words.say(N_("record")), words.say(N_("again")), words.say(N_("apart")), "U"):
+        table.add_column(name, justify="right", max_width=10)
     table.add_column("", max_width=16)
     for row in one.rows:
         style = "bold" if row.differs else ""

@@ -130,10 +130,9 @@ def _opening(one: OpeningCompared, site: JudgedSite, words: Words) -> OpeningCom
     people = {person.id: person.name for person in site.site.site.people}
     read = one.remeasurement
     tools = [
-        words.say(N_("{id} (U = {uncertainty}, {measures})"), id=tool.id, uncertainty=tool.uncertainty,
-                  measures=words.say(_MEASURES[tool.measures]))
+        f"{tool.id} ({words.say(_MEASURES[tool.measures])}, U = {words.number(tool.uncertainty)})"
         for tool in read.instruments
-    ]  # fmt: skip
+    ]
     nobody = words.say(N_("not recorded"))
     return OpeningCompare(
         mark=one.mark,
