@@ -36,7 +36,7 @@ class Agree(_Stated):
 class Block(_Stated):
     """Readings that are taken together, at one opening after the other."""
 
-    name: Literal["survey", "frame", "joints", "seals"]
+    name: Literal["survey", "frame", "line", "joints", "seals"]
     at: Many[Pattern]
     agree: Many[Agree]
 

@@ -8,7 +8,8 @@ often.
 
 from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
-from itertools import combinations
+from dataclasses import replace
+from itertools import chain, combinations
 from math import comb, prod
 from typing import NamedTuple
 
@@ -37,10 +38,24 @@ def repeated(evidence: Evidence) -> Iterator[Question]:
     taken = tuple(_taken(one.record.opening) for one in evidence.site.openings)
     chances = _Chances(taken)
     alike = tuple(_alike(taken, chances))
-    yield from alike
+    yield from _families(alike, tuple(one.mark for one in taken))
     asked = {frozenset(one.openings) for one in alike}
     for block in practice().repeated.blocks:
         yield from _block_alike(block.name, taken, chances, asked)
+
+
+def _families(alike: tuple[Question, ...], marks: tuple[str, ...]) -> Iterator[Question]:
+    """Ask once about all records that are linked by being alike, with the weakest link's numbers."""
+    families: list[list[Question]] = []
+    for pair in alike:
+        linked = [one for one in families if any(set(pair.openings) & set(other.openings) for other in one)]
+        families = [one for one in families if one not in linked] + [[*chain.from_iterable(linked), pair]]
+    for family in families:
+        weakest = max(family, key=lambda pair: pair.chance or 0)
+        members = {mark for pair in family for mark in pair.openings}
+        first = {spot.mark: spot for pair in family for spot in pair.spots}
+        named = tuple(mark for mark in marks if mark in members)
+        yield replace(weakest, openings=named, spots=tuple(first[mark] for mark in named))
 
 
 def _taken(opening: Opening) -> Taken:

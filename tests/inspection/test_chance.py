@@ -1,0 +1,45 @@
+import pytest
+from scipy.stats import binom
+
+from revealbook.inspection.chance import all_counted, at_least, heaped, worth_counting
+
+
+def test_a_coincidence_is_held_against_every_comparison_and_is_never_more_than_sure() -> None:
+    assert all_counted(0.001, 20) == pytest.approx(0.02)
+    assert all_counted(0.2, 20) == 1
+    assert all_counted(0.2, 0) == 0.2
+
+
+@pytest.mark.parametrize(("matches", "trials", "chance"), [(0, 4, 0.3), (3, 10, 0.2), (40, 60, 0.45)])
+def test_equal_chances_give_the_binomial_tail(matches: int, trials: int, chance: float) -> None:
+    assert at_least(matches, [chance] * trials) == pytest.approx(float(binom.sf(matches - 1, trials, chance)))
+
+
+def test_unequal_chances_by_hand() -> None:
+    assert at_least(1, [0.5, 0.2]) == pytest.approx(1 - 0.5 * 0.8)
+    assert at_least(2, [0.5, 0.2]) == pytest.approx(0.1)
+
+
+def test_a_heap_by_hand() -> None:
+    """Two readings, weighted sum 2: (1, 0, 1) in two ways of order, (0, 2, 0) in one."""
+    assert heaped(1, 0, 1).chance == pytest.approx(2 / 3)
+    assert heaped(0, 2, 0).chance == pytest.approx(1)
+    assert heaped(0, 2, 0).least == pytest.approx(2 / 3)
+
+
+def test_a_smooth_hump_is_no_heap_and_a_spike_is_one() -> None:
+    assert heaped(20, 30, 25).chance > 0.5
+    assert heaped(30, 25, 12).chance > 0.05
+    assert heaped(40, 2, 12).chance < 1e-5
+
+
+def test_what_never_varies_tells_nothing() -> None:
+    assert heaped(96, 0, 0) == (1, 1)
+    assert heaped(0, 0, 0) == (1, 1)
+
+
+def test_comparisons_that_could_never_be_unlikely_are_not_counted() -> None:
+    assert worth_counting([1.0] * 50 + [1e-9] * 3, 0.01) == 3
+    assert worth_counting([1e-9] * 7, 0.01) == 7
+    assert worth_counting([1.0], 0.01) == 1
+    assert worth_counting([], 0.01) == 1

@@ -1,0 +1,83 @@
+import json
+
+import pytest
+from tests.present.judging import site
+
+from revealbook.inspection.draw import Candidate, Chosen
+from revealbook.inspection.sample import (
+    always_inspected,
+    data,
+    read_sample,
+    risks,
+    sample_site,
+    share_in_series,
+    take_sample,
+)
+from revealbook.measures.physics.sampling import acceptance_probability, single_plan
+
+LOT = tuple(Candidate(f"W-{number:02}", elevation="north" if number % 3 else "south") for number in range(30))
+
+
+def test_a_sample_is_read_back_from_what_was_written() -> None:
+    taken = take_sample(LOT, "larch-court", "4.0", 5, by=("elevation",), chosen=Chosen(building="B"))
+    assert read_sample(json.loads(json.dumps(data(taken)))) == taken
+
+
+def test_a_sample_of_other_openings_than_its_seed_draws_is_refused() -> None:
+    stated = data(take_sample(LOT, "larch-court", "2.5", 5))
+    left = next(one.mark for one in LOT if one.mark not in stated["drawn"])
+    stated["drawn"][0] = left
+    with pytest.raises(ValueError, match="changed after the draw"):
+        read_sample(stated)
+
+
+def test_a_sample_with_another_seed_is_refused() -> None:
+    stated = data(take_sample(LOT, "larch-court", "2.5", 5)) | {"seed": 6}
+    with pytest.raises(ValueError, match="changed after the draw"):
+        read_sample(stated)
+
+
+def test_a_lot_that_names_an_opening_twice_is_refused() -> None:
+    stated = data(take_sample(LOT, "larch-court", "2.5", 5))
+    stated["lot"].append(stated["lot"][0])
+    with pytest.raises(ValueError, match="twice"):
+        read_sample(stated)
+
+
+@pytest.mark.parametrize("stated", [{}, [], 3, {"format": "revealbook-sample-1"}])
+def test_what_is_no_sample_is_refused(stated: object) -> None:
+    with pytest.raises(ValueError, match="no sample"):
+        read_sample(stated)
+
+
+def test_an_empty_lot_gives_no_sample() -> None:
+    with pytest.raises(ValueError, match="at least 1, not 0"):
+        take_sample((), "larch-court", "2.5", 5)
+
+
+def test_risks_fall_with_the_number_of_nonconforming_openings() -> None:
+    found = risks(single_plan(40, "2.5"))
+    assert [risk.nonconforming for risk in found] == [1, 2, 4, 8, 12]
+    assert found[0].accepted == pytest.approx(0.875)
+    assert [risk.accepted for risk in found] == sorted((risk.accepted for risk in found), reverse=True)
+
+
+def test_the_consumers_risk_in_a_series_is_one_in_ten() -> None:
+    plan = single_plan(60, "2.5")
+    assert acceptance_probability(plan.sample_size, plan.accept, share_in_series(plan)) == pytest.approx(0.1)
+
+
+def test_critical_rules_are_never_left_to_a_sample() -> None:
+    judged = site({"W-1": {}, "W-2": {"plinth.used": False}})
+    sample = sample_site(judged, "6.5", 1, (), Chosen())
+    found = dict(always_inspected(judged, sample.members))
+    grades = {held.id: held.rule.grade for held in judged.rule_set.rules}
+    assert {grades[rule] for rule in found} == {"critical"}
+    assert found["frame-overlap"] == 2
+    assert found["plinth-brackets"] == 1
+
+
+def test_a_divided_lot_tells_its_parts() -> None:
+    taken = take_sample(LOT, "larch-court", "6.5", 5, by=("elevation",))
+    assert taken.divided == ((("north",), 20, 5), (("south",), 10, 3))
+    assert sum(places for _, _, places in taken.divided) == taken.plan.sample_size
