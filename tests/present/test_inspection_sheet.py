@@ -6,7 +6,7 @@ from revealbook.inspection.draw import Chosen
 from revealbook.inspection.sample import sample_site
 from revealbook.present.inspection_sheet import InspectionSheets, inspection_sheets, value, verdict
 
-MARKS = {f"W-1.{number:02}": {} for number in range(1, 21)}
+MARKS: dict[str, dict[str, object]] = {f"W-1.{number:02}": {} for number in range(1, 21)}
 BEFORE = datetime.fromisoformat("2026-11-18T08:00+01:00")
 AFTER = datetime.fromisoformat("2026-12-01T08:00+01:00")
 SITE = site({mark: {"opening.elevation": "north" if mark < "W-1.15" else "west"} for mark in MARKS})

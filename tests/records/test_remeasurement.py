@@ -62,7 +62,7 @@ def test_what_cannot_be_used_is_said_with_its_place(tmp_path: Path, old: str, ne
 
 
 def test_a_file_that_is_not_there_is_said(tmp_path: Path) -> None:
-    (problem,) = load_remeasurement(tmp_path / "nowhere.yaml")
+    problem, *_ = load_remeasurement(tmp_path / "nowhere.yaml")
     assert isinstance(problem, Problem)
     assert problem.code == "unreadable"
 
