@@ -111,3 +111,54 @@ def history(
     from revealbook.cli.history import run
 
     raise typer.Exit(run(archive, site))
+
+
+@filing.command(
+    short_help="Send a site's filed version as one file.",
+    epilog="""\b
+Examples:
+  revealbook send larch-court --archive /srv/packs --to larch-court.zip
+  revealbook send larch-court --archive /srv/packs --version 1 --to old.zip""",
+)
+def send(
+    site: Annotated[str, typer.Argument(metavar="SITE", help="A site's id.")],
+    *,
+    archive: ArchiveFolder,
+    to: Annotated[Path, typer.Option("--to", metavar="FILE.zip", help="The file to write.")],
+    version: Annotated[
+        int | None, typer.Option("--version", metavar="N", help="Which version; the latest if left out.")
+    ] = None,
+) -> None:
+    """Write one version of a site, with everything in it, as a zipped BagIt bag.
+
+    The file is read back and its packs are judged again before it is said to
+    be good. The same version always gives the same bytes.
+    """
+    from revealbook.cli.send import run
+
+    raise typer.Exit(run(archive, site, version, to))
+
+
+@filing.command(
+    short_help="Check what was sent, and file it.",
+    epilog="""\b
+Examples:
+  revealbook receive larch-court.zip
+  revealbook receive larch-court.zip --archive /srv/packs --by "Cleo Lot\"""",
+)
+def receive(
+    file: Annotated[Path, typer.Argument(metavar="FILE.zip", help="What `revealbook send` wrote.")],
+    *,
+    archive: Annotated[
+        Path | None, typer.Option("--archive", metavar="DIR", help="File it there; only check if left out.")
+    ] = None,
+    by: By = None,
+) -> None:
+    """Check a file from `revealbook send`: nothing missing, added or changed.
+
+    It is looked through before anything is unpacked, held against its digests,
+    and its packs are judged again. With --archive it is then filed as a version.
+    """
+    from revealbook.cli.receive import run
+
+    raise typer.Exit(run(file, archive, by))
