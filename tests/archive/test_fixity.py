@@ -71,8 +71,8 @@ def test_a_damaged_list_of_files_is_told_and_the_latest_version_s_own_serves(arc
     (site(archive) / "inventory.json").write_bytes(b"{}")
     found = structure(archive.path, "s")
     assert [(fault.path, fault.holds) for fault in found.faults] == [
-        ("s/inventory.json", "the list of all files")
-    ]
+        ("s/inventory.json", "the list of all files"), ("s/inventory.json.sha512", ""),
+    ]  # fmt: skip
     assert found.inventory is not None
     assert len(found.inventory.blocks) == 2
 
@@ -109,7 +109,13 @@ def test_an_earlier_version_told_otherwise_is_found(archive: Archive, folder: st
 def test_a_damaged_list_of_a_version_is_told(archive: Archive) -> None:
     file = site(archive) / "v1/inventory.json"
     file.write_bytes(file.read_bytes() + b" ")
-    assert told(archive) == [("s/v1/inventory.json", "was changed, or its digest was")]
+    assert ("s/v1/inventory.json", "was changed, or its digest was") in told(archive)
+
+
+def test_a_digest_file_is_held_to_its_last_byte(archive: Archive) -> None:
+    file = site(archive) / "v2/inventory.json.sha512"
+    file.write_bytes(file.read_bytes().replace(b"json", b"jsom"))
+    assert told(archive) == [("s/v2/inventory.json.sha512", "is not the digest of the list beside it")]
 
 
 def test_a_missing_list_of_a_version_is_told(archive: Archive) -> None:

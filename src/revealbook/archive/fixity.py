@@ -87,6 +87,7 @@ def structure(archive: Path, site: str) -> Structure:
     if inventory is None:
         return Structure(tuple(faults), None, ())
     faults += _inventories(folder, site, inventory)
+    faults += _digest_files(folder, site, len(inventory.blocks))
     listed = {path: digest for digest, paths in inventory.manifest.items() for path in paths}
     there, odd = _walk(folder)
     expected = _expected(inventory) | listed.keys()
@@ -149,6 +150,14 @@ def _inventories(folder: Path, site: str, whole: Inventory) -> Iterator[Fault]:
         same = kept.blocks == whole.blocks[:number] and _within(kept.manifest, whole.manifest)
         if not same or (number == len(whole.blocks) and inventories.write(kept) != inventories.write(whole)):
             yield Fault(site, path, "tells earlier versions otherwise than the latest one", what)
+
+
+def _digest_files(folder: Path, site: str, versions: int) -> Iterator[Fault]:
+    """Hold the files beside the inventories to the last byte; reading looks at their digest only."""
+    for below in ("", *(f"v{number}/" for number in range(1, versions + 1))):
+        content, beside = _bytes(folder / f"{below}{FILE}"), _bytes(folder / f"{below}{SIDECAR}")
+        if content is not None and beside is not None and beside != inventories.sidecar(content):
+            yield Fault(site, f"{site}/{below}{SIDECAR}", "is not the digest of the list beside it")
 
 
 def _within(part: Mapping[str, tuple[str, ...]], whole: Mapping[str, tuple[str, ...]]) -> bool:

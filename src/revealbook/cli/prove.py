@@ -64,7 +64,7 @@ def _earlier(archive: Path, asked: Asked) -> Proved:
     proved = Proved.read(file)
     if len(proved):
         since = proved.since.isoformat(" ", "minutes")
-        typer.echo(f"Going on with the proof begun {since}: {len(proved)} files are proved.", err=True)
+        typer.echo(f"Going on with the proof begun {since}: {_number(len(proved), 'file')} proved.", err=True)
     return proved
 
 
