@@ -170,7 +170,7 @@ def _wrong(folder: Path, listed: Mapping[str, str]) -> Iterator[str]:
     for path in sorted(there.keys() - listed.keys() - {TAG_MANIFEST}):
         yield f"{path} is in no manifest"
     for path in sorted(listed.keys() & there.keys()):
-        if False:
+        if digest_of(there[path]) != listed[path]:
             yield f"{path} is not the file that was sent: its digest is another"
 
 
