@@ -70,8 +70,8 @@ def _block(block: Block) -> dict[str, object]:
 
 
 def sidecar(content: bytes) -> bytes:
-    """Give the file that holds an inventory's digest."""
-    return f"{sha512(content).hexdigest()} {FILE}\n".encode()
+    """Give the file that holds an inventory's digest, as `sha512sum` writes and checks it."""
+    return f"{sha512(content).hexdigest()}  {FILE}\n".encode()
 
 
 def read(content: bytes, beside: bytes, site: str) -> Inventory:

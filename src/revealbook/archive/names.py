@@ -3,7 +3,7 @@
 import re
 from collections.abc import Collection, Iterable
 from hashlib import sha256
-from unicodedata import normalize
+from unicodedata import category, normalize
 
 from revealbook.archive.refusal import Refused
 
@@ -48,13 +48,13 @@ def check_paths(paths: Collection[str]) -> None:
     """Refuse logical paths that lead elsewhere, or of which one would be file and folder.
 
     Raises:
-        Refused: a path is empty, absolute, goes up, holds a backslash or sign that does not print, or is a
-            folder of another.
+        Refused: a path is empty, absolute, goes up, holds a backslash or control character, or is a folder
+            of another.
     """
     folders = {path[:place] for path in paths for place, sign in enumerate(path) if sign == "/"}
     for path in paths:
         parts = path.split("/")
-        if not path.isprintable() or "\\" in path or any(part in {"", ".", ".."} for part in parts):
+        if _unwritable(path) or any(part in {"", ".", ".."} for part in parts):
             raise Refused(f"{path!r} cannot be a file's path in the archive.")
         if path in folders:
             raise Refused(f"{path} would be a file and a folder in the archive.")
@@ -86,6 +86,11 @@ class ContentNames:
             path = f"{stem}~{number}.{ending}" if point and "/" not in ending else f"{plain}~{number}"
         self._taken.add(_same(path))
         return path
+
+
+def _unwritable(path: str) -> bool:
+    """Whether a path holds a backslash, a control character or half a character."""
+    return any(sign == "\\" or category(sign) in {"Cc", "Cs"} for sign in path)
 
 
 def _same(path: str) -> str:
