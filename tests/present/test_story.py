@@ -53,6 +53,7 @@ def test_a_seal_later_in_the_list_but_earlier_in_time_is_told_first_and_one_with
 def test_an_event_without_its_own_person_is_by_who_did_the_seals() -> None:
     said = text("seals", {"seals.by": "cleo", "seals.events[0].by": None})
     assert "10:20, Cleo Reveal" in said
+    assert "11:00, Ada Laibung" in said
 
 
 def test_no_seal_recorded_is_not_shown() -> None:
