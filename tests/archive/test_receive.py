@@ -1,14 +1,19 @@
+import json
 from pathlib import Path
 
 import pytest
 from tests.archive.archives import FIRST, WHEN, add
+from tests.archive.plain_packs import whole_pack
 from tests.made import Made
+from tests.site_folders import change, small_site
 
 from revealbook.archive.bag import opened_bag, write_bag
 from revealbook.archive.file import Filing, file_packs
-from revealbook.archive.receive import received
+from revealbook.archive.join import join
+from revealbook.archive.later import read_later
+from revealbook.archive.receive import file_received, received
 from revealbook.archive.refusal import Refused
-from revealbook.archive.store import Archive
+from revealbook.archive.store import Archive, Filed
 from revealbook.archive.zipped import write_zip
 
 
@@ -53,4 +58,110 @@ def test_a_zip_that_holds_no_bag_or_two_is_refused(tmp_path: Path) -> None:
     with pytest.raises(Refused, match="not one bag"), opened_bag(tmp_path / "two.zip"):
         pass
     with pytest.raises(Refused, match="tagmanifest"), opened_bag(tmp_path / "none.zip"):
+        pass
+
+
+CLAIM = """\
+kind: claim
+id: c-1
+site: alder-yard
+mark: A-1
+at: 2036-02-11T10:30+01:00
+by: Edda Blendrahmen
+found: damp
+photos: [{file: damp.jpg}]
+"""
+SITE = "alder-yard"
+
+
+@pytest.fixture
+def filed(tmp_path: Path) -> Archive:
+    """An archive with a small site and a claim that joined it."""
+    site = small_site(tmp_path / "site", {"A-1": ("A", "1")})
+    archive = Archive.create(tmp_path / "filed")
+    file_packs(archive, [whole_pack(site)], Filing("ada", WHEN, photos=site / "photos"))
+    (tmp_path / "c-1.yaml").write_text(CLAIM, encoding="utf-8")
+    (tmp_path / "damp.jpg").write_bytes(b"jpeg")
+    join(archive, read_later(tmp_path / "c-1.yaml"), Filing("ada", WHEN, photos=tmp_path))
+    return archive
+
+
+def sent_from(archive: Archive, path: Path, number: int | None = None) -> Path:
+    path.unlink(missing_ok=True)
+    write_bag(archive, SITE, number, path)
+    return path
+
+
+def filed_elsewhere(file: Path, archive: Archive) -> Filed:
+    with received(file) as got:
+        return file_received(archive, got, Filing("cleo", WHEN))
+
+
+def without_filing(archive: Archive) -> dict[str, str]:
+    state = archive.versions(SITE)[-1].state
+    return {path: digest for path, digest in state.items() if path != "filing.json"}
+
+
+def test_packs_photographs_and_later_records_are_filed_elsewhere_and_nothing_is_doubled(
+    tmp_path: Path, filed: Archive
+) -> None:
+    other = Archive.create(tmp_path / "other")
+    got = filed_elsewhere(sent_from(filed, tmp_path / "s.zip"), other)
+    assert (got.new, got.version.number, got.before) == (True, 2, None)
+    assert without_filing(other) == without_filing(filed)
+    head = filed.versions(SITE)[-1].head[:16]
+    assert [version.message for version in other.versions(SITE)] == [
+        f"received version 2 with head {head}",
+        f"claim c-1, received version 2 with head {head}",
+    ]
+    assert not filed_elsewhere(tmp_path / "s.zip", other).new
+    assert len(other.versions(SITE)) == 2
+
+
+def test_an_earlier_version_that_the_archive_holds_is_not_filed_once_more(
+    tmp_path: Path, filed: Archive
+) -> None:
+    got = filed_elsewhere(sent_from(filed, tmp_path / "s.zip", 1), filed)
+    assert (got.new, got.version.number) == (False, 1)
+    assert len(filed.versions(SITE)) == 2
+
+
+def changed_and_sent(archive: Archive, path: Path, files: dict[str, bytes]) -> Path:
+    """Send a site with other files beside its packs, as somebody could make with every digest right."""
+    last = archive.versions(SITE)[-1]
+    filing = json.loads(archive.content(SITE, last.number, "filing.json").read_bytes())
+    told = {"filing.json": json.dumps({**filing, "head_before": last.head}).encode()}
+    add(archive, {**told, **files}, SITE, keep=("",))
+    return sent_from(archive, path)
+
+
+@pytest.mark.parametrize(
+    ("path", "why"),
+    [
+        ("openings/A-1.yaml", "openings/A-1.yaml is another than in its pack"),
+        ("openings/A-2.yaml", "openings/A-2.yaml is in no pack"),
+        ("notes.txt", "notes.txt is in no pack"),
+    ],
+)
+def test_a_record_beside_the_packs_that_is_not_inside_them_is_refused(
+    tmp_path: Path, filed: Archive, path: str, why: str
+) -> None:
+    file = changed_and_sent(filed, tmp_path / "s.zip", {path: b"opening: {mark: A-1}\n"})
+    with pytest.raises(Refused, match=why), received(file):
+        pass
+
+
+def test_a_later_record_of_another_site_is_refused(tmp_path: Path, filed: Archive) -> None:
+    other = CLAIM.replace("alder-yard", "birch-row").encode()
+    file = changed_and_sent(filed, tmp_path / "s.zip", {"afterwards/c-2.yaml": other})
+    with pytest.raises(Refused, match=r"afterwards/c-2\.yaml in the bag is of birch-row"), received(file):
+        pass
+
+
+def test_a_pack_of_another_site_is_refused(tmp_path: Path, filed: Archive) -> None:
+    site = small_site(tmp_path / "birch", {"A-1": ("A", "1")})
+    change(site / "site.yaml", "id: alder-yard", "id: birch-row")
+    files = {"packs/alder-yard.pdf": whole_pack(site).read_bytes()}
+    file = changed_and_sent(filed, tmp_path / "s.zip", files)
+    with pytest.raises(Refused, match="other fingerprints"), received(file):
         pass

@@ -113,3 +113,8 @@ def test_a_zip_that_is_not_whole_is_refused(tmp_path: Path, cut: Callable[[bytes
     file = zip_of(tmp_path, ("a", b"x" * 100), ("b", b"y"))
     file.write_bytes(cut(file.read_bytes()))
     assert str(file) in refused(tmp_path, file)
+
+
+def test_a_zip_that_is_not_there_is_told_without_numbers_of_the_system(tmp_path: Path) -> None:
+    said = refused(tmp_path, tmp_path / "a.zip")
+    assert said == f"{tmp_path / 'a.zip'} cannot be unpacked whole: No such file or directory."

@@ -91,10 +91,10 @@ def file_received(archive: Archive, got: Received, filing: Filing) -> Filed:
     if held := _held(archive, bag):
         return Filed(bag.site, held, new=False, before=None)
     note = filing.note or f"received version {bag.version} with head {bag.head[:16]}"
-    filing = replace(filing, note=note)
-    filed = file_given(archive, got.packs, replace(filing, photos=content / PHOTOS))
+    filed = file_given(archive, got.packs, replace(filing, note=note, photos=content / PHOTOS))
     for record in got.later:
-        joined = join(archive, record, replace(filing, photos=content / LATER_PHOTOS))
+        said = f"{record.kind} {record.id}, {note}"
+        joined = join(archive, record, replace(filing, note=said, photos=content / LATER_PHOTOS))
         filed = replace(joined, new=joined.new or filed.new, before=filed.before)
     return filed
 

@@ -65,7 +65,8 @@ def unpack(file: Path, folder: Path) -> None:
                     with packed.open(info) as read, target.open("xb") as written:
                         copyfileobj(read, written)
     except _UNREADABLE as error:
-        raise Refused(f"{file} cannot be unpacked whole: {error}.") from error
+        why = error.strerror if isinstance(error, OSError) and error.strerror else error
+        raise Refused(f"{file} cannot be unpacked whole: {why}.") from error
 
 
 def _check(file: Path, infos: list[ZipInfo]) -> None:

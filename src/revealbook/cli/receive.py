@@ -25,7 +25,8 @@ def run(file: Path, archive: Path | None, by: str | None) -> int:
             typer.echo(plain(f"{file}: version {bag.version} of {bag.site}, {len(bag.state)} files, whole"))
             typer.echo(f"  head {bag.head}")
             for pack in got.packs:
-                typer.echo(plain(f"  {pack.name} agrees with itself, fingerprint {pack.fingerprint}"))
+                typer.echo(plain(f"  {pack.name} agrees with itself"))
+                typer.echo(f"  fingerprint {pack.fingerprint}")
             return _file(archive, got, by) if archive else WELL
     except Refused as refused:
         tell_refused(refused)
