@@ -19,6 +19,7 @@ from revealbook.archive.file import Filing, file_packs
 from revealbook.archive.refusal import Refused
 from revealbook.archive.store import Archive, Filed
 from revealbook.present.evidence import fingerprint
+from revealbook.present.facts import read_facts
 from revealbook.present.present import present
 from revealbook.present.words import words_in
 
@@ -59,6 +60,7 @@ def test_a_version_holds_pack_records_rules_findings_photographs_and_who_filed(
         assert held[name] == (site / name).read_bytes()
     assert json.loads(held["findings/alder-yard.json"])["site"] == SITE
     assert any(name.startswith("rule_sets/common-practice/") for name in held)
+    assert [one.mark for one in read_facts(held["facts.json"])] == ["A-1", "B-1"]
     assert (filed.site, filed.new, filed.version.number) == (SITE, True, 1)
     assert (filed.version.user, filed.version.message) == ("Ada", "filed alder-yard.pdf")
     assert outside_says_valid(archive.path)

@@ -15,6 +15,7 @@ from revealbook.archive.refusal import Refused
 from revealbook.archive.site_object import Progress, Source
 from revealbook.archive.store import Archive, Filed, Version
 from revealbook.archive.together import Together, put_together
+from revealbook.present.facts import facts_json
 
 AFTERWARDS, FILING, FACTS = "afterwards/", "filing.json", "facts.json"
 PACKS, FINDINGS, PHOTOS = "packs/", "findings/", "photos/"
@@ -94,7 +95,7 @@ def file_given(archive: Archive, packs: Sequence[GivenPack], filing: Filing) -> 
 
 
 def _content(together: Together) -> dict[str, Source]:
-    files: dict[str, Source] = dict(together.carried)
+    files: dict[str, Source] = {**together.carried, FACTS: facts_json(together.judged)}
     for pack in together.packs:
         files[f"{PACKS}{pack.name}"] = pack.file
         files[f"{FINDINGS}{PurePath(pack.name).stem}.json"] = pack.carried["findings.json"]

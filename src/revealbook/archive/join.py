@@ -1,7 +1,7 @@
 """The step: a later record - a claim, a repair, a re-measurement - to a new version of its site."""
 
 import json
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 from revealbook.archive.disk import Digested, digest_of
@@ -38,7 +38,8 @@ def join(archive: Archive, record: LaterRecord, filing: Filing) -> Filed:
         for path, digest in {record.path: digest_of(record.content), **_digests(photos)}.items():
             if before.state.get(path, digest) != digest:
                 raise Refused(f"{path} is in the archive with other content, and is never overwritten.")
-        return {FILING: _told(archive, record, filing, before)}
+        lacking = [name for name in record.photos if f"{PHOTOS}{name}" not in {*photos, *before.state}]
+        return {FILING: _told(archive, record, filing, before, lacking)}
 
     return archive.add(
         record.site,
@@ -84,7 +85,9 @@ def _marks(archive: Archive, site: str, version: Version) -> Iterator[str]:
                 yield opening["mark"]
 
 
-def _told(archive: Archive, record: LaterRecord, filing: Filing, before: Version) -> bytes:
+def _told(
+    archive: Archive, record: LaterRecord, filing: Filing, before: Version, lacking: Sequence[str]
+) -> bytes:
     """Give filing.json: that of the filing before, with who joined what."""
     told = _read(archive, record.site, before, FILING) if FILING in before.state else {}
     changed = {
@@ -93,7 +96,7 @@ def _told(archive: Archive, record: LaterRecord, filing: Filing, before: Version
         "filed_by": filing.by,
         "filed_at": filing.at.isoformat(timespec="seconds"),
         "note": filing.note,
-        "joined": record.path,
+        "joined": {"file": record.path, "photos_missing": list(lacking)},
     }
     return plain_json(told | changed)
 
