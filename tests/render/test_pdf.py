@@ -1,3 +1,4 @@
+import gc
 import io
 import logging
 import os
@@ -40,7 +41,7 @@ def test_equal_input_gives_equal_bytes_and_the_date_reaches_the_fonts(tmp_path: 
 def test_the_process_is_left_as_it_was_found(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     log = logging.getLogger("weasyprint")
     page(tmp_path, PAGE)
-    before = (log.level, log.propagate, list(log.handlers))
+    before = (log.level, log.propagate, list(log.handlers), gc.get_threshold())
     monkeypatch.setenv("SOURCE_DATE_EPOCH", "12")
     page(tmp_path, PAGE)
     assert os.environ["SOURCE_DATE_EPOCH"] == "12"
@@ -48,7 +49,7 @@ def test_the_process_is_left_as_it_was_found(tmp_path: Path, monkeypatch: pytest
     with pytest.raises(RenderFailed):
         page(tmp_path, PAGE + '<img alt="a" src="none.png">')
     assert "SOURCE_DATE_EPOCH" not in os.environ
-    assert (log.level, log.propagate, list(log.handlers)) == before
+    assert (log.level, log.propagate, list(log.handlers), gc.get_threshold()) == before
 
 
 @pytest.mark.parametrize(

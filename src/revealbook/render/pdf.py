@@ -1,5 +1,6 @@
 """HTML to a PDF that is both PDF/A-3a (ISO 19005-3) and PDF/UA-1 (ISO 14289-1), the same bytes every time."""
 
+import gc
 import importlib
 import logging
 import os
@@ -19,6 +20,9 @@ from revealbook.render.fonts import use_own_fonts_only
 
 # Environment, log and fonts belong to the whole process, so pages are typeset one after another.
 _ONE_AT_A_TIME = threading.Lock()
+# A page is thousands of small objects, all of them alive until the PDF is written. Looking through them for
+# circles as often as through those of an ordinary program takes a quarter of all the time.
+_SELDOM = (200_000, 20, 100)
 
 # PDF/A refuses a property that no schema describes (ISO 19005-3, 6.6.2.3); PDF/UA's own is not predefined.
 _UA_IDENTIFICATION = b"""
@@ -73,7 +77,7 @@ def typeset(
         raise ValueError("The time a page is made has no zone.")
     files = in_order(attachments)
     gate = Gate(tuple(root.resolve() for root in roots))
-    with _ONE_AT_A_TIME, _undisturbed(), _stamped(made), _overheard() as heard:
+    with _ONE_AT_A_TIME, _seldom_collected(), _undisturbed(), _stamped(made), _overheard() as heard:
         page = _typesetter().HTML(string=html, base_url=BASE, url_fetcher=url_fetcher(gate))
         document = page.render(pdf_variant="pdf/a-3a")
         _fail_on(gate.refused, heard)
@@ -90,6 +94,18 @@ def _typesetter() -> ModuleType:
     """Loaded late, because it looks for fonts when loaded."""
     use_own_fonts_only()
     return importlib.import_module("weasyprint")
+
+
+@contextmanager
+def _seldom_collected() -> Iterator[None]:
+    """Look for unreachable circles of objects seldom, and once at the end, so that volumes do not add up."""
+    before = gc.get_threshold()
+    gc.set_threshold(*_SELDOM)
+    try:
+        yield
+    finally:
+        gc.set_threshold(*before)
+        gc.collect()
 
 
 @contextmanager
