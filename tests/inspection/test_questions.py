@@ -14,7 +14,7 @@ from tests.inspection.simulated import Simulated, honest
 from revealbook.inspection.questions import ASKED, questions
 
 FULL = bool(os.environ.get("REVEALBOOK_FULL"))
-HONEST, PLANTED = (200, 100) if FULL else (12, 4)
+HONEST, PLANTED = (200, 100) if FULL else (8, 3)
 FOUND_SELDOM = {"put on the limit"}
 """A heap on the limit is told from an honest aim at it on few sites of this size."""
 
