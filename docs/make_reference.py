@@ -22,7 +22,9 @@ from revealbook.present import labels
 from revealbook.present.found import required
 from revealbook.present.rule_page import rule_page
 from revealbook.present.words import words_in
+from revealbook.records.afterwards import Claim, Repair
 from revealbook.records.opening import Opening
+from revealbook.records.remeasurement import Remeasurement
 from revealbook.records.site import Site
 from revealbook.rules.read import read_rules
 from revealbook.rules.rule_set import RuleInForce, RuleSet
@@ -39,6 +41,13 @@ that is left out is *not shown*; none is assumed. Ranges only catch what cannot 
 for millimetres; the limits of practice stand in [the rules](rules/README.md).""",
     """Times are written with their zone, as `2026-11-20T14:05+01:00`; days as `2026-11-20`. Left and right
 are as seen from outside.""",
+)
+DESCRIBED: tuple[tuple[str, type[BaseModel]], ...] = (
+    ("A record: `openings/<mark>.yaml`", Opening),
+    ("The site: `site.yaml`", Site),
+    ("A claim, which joins an opening later", Claim),
+    ("A repair, which joins an opening later", Repair),
+    ("A re-measurement by the clerk of works", Remeasurement),
 )
 ABOUT_BASE = """[Practice and rules](../practice.md) tells which rule stands for which practice. A second set,
 [published-limits](published-limits.md), adds loads, movement and tests to these."""
@@ -119,7 +128,7 @@ def _row(*cells: str) -> str:
 def _record_reference() -> str:
     parts = ["# What a record and a site file may say", *RECORD_PREFACE]
     described: set[str] = set()
-    for title, model in (("A record: `openings/<mark>.yaml`", Opening), ("The site: `site.yaml`", Site)):
+    for title, model in DESCRIBED:
         parts += [f"## {title}", *_sections(model, described)]
     return "\n\n".join(parts) + "\n"
 

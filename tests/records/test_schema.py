@@ -7,6 +7,7 @@ from tests.builders import full_opening, full_site
 
 from revealbook.records.afterwards import Claim, Repair
 from revealbook.records.opening import Opening
+from revealbook.records.remeasurement import Remeasurement
 from revealbook.records.schema import DIALECT, WRITTEN, schema
 from revealbook.records.site import Site
 
@@ -22,7 +23,8 @@ def plain(data: Any) -> Any:
 
 
 def test_the_schemas_are_of_the_site_the_record_and_what_joins_it_later() -> None:
-    assert {"site": Site, "record": Opening, "claim": Claim, "repair": Repair} == WRITTEN
+    later = {"claim": Claim, "repair": Repair, "re-measurement": Remeasurement}
+    assert {"site": Site, "record": Opening, **later} == WRITTEN
 
 
 def test_a_schema_names_its_dialect_and_itself() -> None:

@@ -211,7 +211,10 @@ def explain(
     epilog="Example: revealbook schema record > record.schema.json",
 )
 def schema(
-    kind: Annotated[str, typer.Argument(metavar="KIND", help="site, record, rules or overlay.")],
+    kind: Annotated[
+        str,
+        typer.Argument(metavar="KIND", help="site, record, claim, repair, re-measurement, rules or overlay."),
+    ],
 ) -> None:
     """Print the JSON Schema of a kind of file, for editors."""
     from revealbook.cli.schema import run

@@ -6,10 +6,16 @@ from pydantic import BaseModel
 
 from revealbook.records.afterwards import KINDS
 from revealbook.records.opening import Opening
+from revealbook.records.remeasurement import Remeasurement
 from revealbook.records.site import Site
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
-WRITTEN: dict[str, type[BaseModel]] = {"site": Site, "record": Opening, **KINDS}
+WRITTEN: dict[str, type[BaseModel]] = {
+    "site": Site,
+    "record": Opening,
+    **KINDS,
+    "re-measurement": Remeasurement,
+}
 """Files by what they are called on the command line."""
 
 
