@@ -23,7 +23,7 @@ def test_only_weather_that_does_not_conform_is_below_the_limit() -> None:
 
 def test_facts_cannot_be_changed() -> None:
     with pytest.raises(ValidationError, match="frozen"):
-        facts().mark = "W-2"
+        facts().mark = "W-2"  # type: ignore[misc]
 
 
 def test_a_key_that_is_not_known_is_left_aside() -> None:

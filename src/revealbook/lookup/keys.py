@@ -1,0 +1,45 @@
+"""How names and texts are compared: without regard to case, accents, and how their parts are set apart.
+
+`W-2.07`, `w 2.07` and `W2/07` are one mark; `0412` and `412` are two batches, because a nought is printed.
+"""
+
+import re
+from functools import lru_cache
+
+from revealbook.present.place_words import BUILDING, plain_text
+
+_PIECE = re.compile(r"[^\W\d_]+|\d+")
+_WORD = re.compile(r"[^\s,;:()\"“”„'?!]+")
+_BETWEEN = "_"
+_KEPT = 1 << 16
+"""So many names and texts are kept with their keys: those of products and people come again and again."""
+
+
+@lru_cache(_KEPT)
+def key(name: str) -> str:
+    """Give what a mark, serial, batch, product, rule or person is compared by; empty if it says nothing."""
+    return _BETWEEN.join(_PIECE.findall(plain_text(name)))
+
+
+def building_key(name: str | None) -> str:
+    """Give what a building is compared by: `B`, `Haus B` and `block b` are one."""
+    pieces = _PIECE.findall(plain_text(name or ""))
+    own = [piece for piece in pieces if piece not in BUILDING]
+    return _BETWEEN.join(own or pieces)
+
+
+def words(text: str) -> list[str]:
+    """Give the words of a text as keys: `Reveal W-2.07 (south-west)` has `reveal`, `w_2_07`, `south_west`."""
+    return [found for word in _WORD.findall(text) if (found := key(word))]
+
+
+def pieces(word: str) -> list[str]:
+    """Give the pieces of a key: letters and digits apart."""
+    return word.split(_BETWEEN)
+
+
+@lru_cache(_KEPT)
+def tokens(text: str) -> frozenset[str]:
+    """Give everything by which a text is found: its words, and the pieces of each."""
+    whole = words(text)
+    return frozenset(piece for word in whole for piece in pieces(word)) | frozenset(whole)
