@@ -25,8 +25,7 @@ def add(
 
 def content_of(archive: Archive, site: str, version: int) -> dict[str, bytes]:
     """Read everything in a version."""
-    state = archive.versions(site)[version - 1].state
-    return {path: archive.content(site, version, path).read_bytes() for path in state}
+    return {path: place.read_bytes() for path, place in archive.contents(site, version).items()}
 
 
 def outside_objections(archive: Path) -> list[str]:

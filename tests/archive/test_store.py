@@ -242,6 +242,14 @@ def test_another_site_that_differs_by_capitals_only_is_refused(archive: Archive)
         add(archive, FIRST, "larch")
 
 
+def test_one_files_place_is_its_place_among_all(archive: Archive) -> None:
+    add(archive, FIRST)
+    add(archive, SECOND)
+    places = archive.contents("s", 2)
+    assert places.keys() == SECOND.keys()
+    assert all(archive.content("s", 2, path) == place for path, place in places.items())
+
+
 # --- two at a time ---------------------------------------------------------------------------------------
 
 

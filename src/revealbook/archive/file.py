@@ -110,10 +110,11 @@ def _found(names: Sequence[str], folder: Path | None) -> dict[str, Path]:
 
 def _kept(archive: Archive, site: str, before: Version | None, names: Sequence[str]) -> dict[str, Source]:
     """Give photographs that were not found, but that the version before holds."""
-    held = before.state if before else {}
-    paths = [f"{PHOTOS}{name}" for name in names if f"{PHOTOS}{name}" in held]
-    number = before.number if before else 0
-    return {path: Digested(archive.content(site, number, path), held[path]) for path in paths}
+    if before is None or not names:
+        return {}
+    places = archive.contents(site, before.number)
+    paths = (f"{PHOTOS}{name}" for name in names)
+    return {path: Digested(places[path], before.state[path]) for path in paths if path in places}
 
 
 def _lack(missing: Sequence[str], folder: Path | None) -> str:

@@ -2,6 +2,7 @@
 
 import json
 from collections.abc import Iterator, Mapping, Sequence
+from pathlib import Path
 from typing import Any
 
 from revealbook.archive.disk import Digested, digest_of
@@ -79,9 +80,9 @@ def _refuse_unknown_opening(archive: Archive, record: LaterRecord, before: Versi
 
 def _marks(archive: Archive, site: str, version: Version) -> Iterator[str]:
     """Give the marks of all openings that were judged."""
-    for path in version.state:
+    for path, place in archive.contents(site, version.number).items():
         if path.startswith(FINDINGS):
-            for opening in _read(archive, site, version, path)["openings"]:
+            for opening in _read(site, path, place)["openings"]:
                 yield opening["mark"]
 
 
@@ -89,7 +90,8 @@ def _told(
     archive: Archive, record: LaterRecord, filing: Filing, before: Version, lacking: Sequence[str]
 ) -> bytes:
     """Give filing.json: that of the filing before, with who joined what."""
-    told = _read(archive, record.site, before, FILING) if FILING in before.state else {}
+    place = archive.contents(record.site, before.number).get(FILING)
+    told = _read(record.site, FILING, place) if place else {}
     changed = {
         "version": before.number + 1,
         "head_before": before.head,
@@ -101,8 +103,8 @@ def _told(
     return plain_json(told | changed)
 
 
-def _read(archive: Archive, site: str, version: Version, path: str) -> Any:
+def _read(site: str, path: str, place: Path) -> Any:
     try:
-        return json.loads(archive.content(site, version.number, path).read_bytes())
+        return json.loads(place.read_bytes())
     except ValueError as error:
         raise Damaged(f"{path} of {site} cannot be read: {error}.") from error

@@ -157,19 +157,32 @@ class Archive:
         return self.path / STORE / site
 
     def content(self, site: str, version: int, path: str) -> Path:
-        """Give the place of a file's content on the disk.
+        """Give the place of a file's content on the disk; for many files ask for all `contents` at once.
 
         Raises:
             Refused: there is no such site, version or file.
             Damaged: the inventory is not the one that was written.
         """
+        inventory, state = self._state(site, version)
+        if path not in state:
+            raise Refused(f"Version {version} of {site} holds no {path}.")
+        return self.folder(site) / inventory.manifest[state[path]][0]
+
+    def contents(self, site: str, version: int) -> dict[str, Path]:
+        """Give the places of all files of a version on the disk, by logical path.
+
+        Raises:
+            Refused: there is no such site or version.
+            Damaged: the inventory is not the one that was written.
+        """
+        (inventory, state), folder = self._state(site, version), self.folder(site)
+        return {path: folder / inventory.manifest[digest][0] for path, digest in state.items()}
+
+    def _state(self, site: str, version: int) -> tuple[Inventory, Mapping[str, str]]:
         inventory = self.inventory(site)
         if not 1 <= version <= len(inventory.blocks):
             raise Refused(f"{site} has no version {version}; it has {len(inventory.blocks)}.")
-        digest = inventory.blocks[version - 1].state.get(path)
-        if digest is None:
-            raise Refused(f"Version {version} of {site} holds no {path}.")
-        return self.folder(site) / inventory.manifest[digest][0]
+        return inventory, inventory.blocks[version - 1].state
 
     def add(
         self,
