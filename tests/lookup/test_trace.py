@@ -1,9 +1,7 @@
 """Openings that share a cause are ranked by how rare it is, and each is listed with its reasons."""
 
-from collections.abc import Iterator
 from datetime import date, datetime
 from math import log
-from pathlib import Path
 
 import pytest
 
@@ -11,7 +9,6 @@ from revealbook.archive.refusal import Refused
 from revealbook.lookup.database import Database
 from revealbook.lookup.filed import Entry, FiledOpenings
 from revealbook.lookup.index import fill
-from revealbook.lookup.sqlite import SqliteDatabase
 from revealbook.lookup.trace import Alike, trace_batch, trace_fitter, trace_opening
 from revealbook.present.facts_record import DatedEvent, OpeningFacts, PersonDid, RuleOutcome, UsedProduct
 from revealbook.rules.finding import Outcome
@@ -51,11 +48,9 @@ OPENINGS = (
 
 
 @pytest.fixture
-def index(tmp_path: Path) -> Iterator[Database]:
-    database = SqliteDatabase(tmp_path / "index.sqlite")
+def index(database: Database) -> Database:
     fill(database, "archive", [FiledOpenings("s", "S", "d", 1, OPENINGS)])
-    yield database
-    database.close()
+    return database
 
 
 def why(alike: tuple[Alike, ...]) -> dict[str, list[str]]:

@@ -90,7 +90,7 @@ def _lines(traced: Traced) -> Iterator[str]:
         for cause in one.shared:
             yield from wrap(_cause(cause), WIDTH, initial_indent="  ", subsequent_indent="    ")
     listed = len(traced.alike)
-    more = f"; {listed} are listed, --most lists more" if listed < traced.number else ""
+    more = f"; here the first {listed}, --most lists more" if listed < traced.number else ""
     yield f"{traced.number} {'opening' if traced.number == 1 else 'openings'}{more}"
     yield from wrap(CAUTION, WIDTH)
 
