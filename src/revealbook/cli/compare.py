@@ -11,7 +11,8 @@ from rich.markup import escape
 from rich.table import Table
 
 from revealbook.cli.exit_codes import DOES_NOT_CONFORM, UNUSABLE, WELL
-from revealbook.cli.sample import judged_site, moment
+from revealbook.cli.moment import moment
+from revealbook.cli.sample import judged_site
 from revealbook.cli.terminal import WIDTH, out, plain, print_problems
 from revealbook.inspection.compare import OpeningCompared, compare
 from revealbook.inspection.lot_result import LotResult, lot_result

@@ -1,16 +1,17 @@
 """`revealbook sample`: draw openings and print what to measure again."""
 
-import os
 import secrets
 from dataclasses import dataclass, field
-from datetime import UTC, datetime
+from datetime import datetime
 from pathlib import Path
+from textwrap import fill
 
 import typer
 
 from revealbook import api
 from revealbook.cli.exit_codes import UNUSABLE, WELL
-from revealbook.cli.terminal import print_problems, progress
+from revealbook.cli.moment import moment
+from revealbook.cli.terminal import WIDTH, print_problems, progress
 from revealbook.inspection.blank_remeasurement import blank_remeasurement
 from revealbook.inspection.draw import Chosen, Key
 from revealbook.inspection.sample import Sample, sample_site
@@ -63,18 +64,8 @@ def run(site: Path, asked: Asked) -> int:
         words.say(N_("Seed: {seed}"), seed=seed),
         isolated(sample, words),
     ):
-        typer.echo(sentence, err=asked.json)
+        typer.echo(fill(sentence, WIDTH), err=asked.json)
     return WELL
-
-
-def moment() -> datetime | None:
-    """Give the date of what is made: now or SOURCE_DATE_EPOCH; None once a wrong one is told."""
-    epoch = os.environ.get("SOURCE_DATE_EPOCH")
-    try:
-        return datetime.fromtimestamp(int(epoch), UTC) if epoch else datetime.now(UTC).astimezone()
-    except (ValueError, OverflowError, OSError):
-        typer.echo("SOURCE_DATE_EPOCH is no number of seconds since 1970; unset it or correct it.", err=True)
-        return None
 
 
 def judged_site(site: Path) -> JudgedSite | None:
