@@ -144,3 +144,29 @@ def test_every_byte_of_the_tag_files_counts(tmp_path: Path) -> None:
         (bag / name).write_bytes(raw)
     shutil.rmtree(bag / "data/packs")
     assert "data/packs/s.pdf is missing" in refused(bag)
+
+
+def test_a_file_that_is_there_is_not_overwritten(tmp_path: Path) -> None:
+    (tmp_path / "a.zip").write_bytes(b"mine")
+    with pytest.raises(Refused, match="not overwritten"):
+        write_bag(archive_of(tmp_path), "s", None, tmp_path / "a.zip")
+    assert (tmp_path / "a.zip").read_bytes() == b"mine"
+
+
+def test_a_version_that_does_not_note_the_head_before_it_is_not_sent(tmp_path: Path) -> None:
+    archive = archive_of(tmp_path)
+    add(archive, SECOND)
+    with pytest.raises(Refused, match="head"):
+        write_bag(archive, "s", 2, tmp_path / "a.zip")
+    assert not list(tmp_path.glob("a.zip*"))
+
+
+def test_a_size_that_is_not_that_of_the_payload_is_refused_as_the_outside_library_does(
+    tmp_path: Path,
+) -> None:
+    bag = bag_of(tmp_path)
+    rows = (bag / "bag-info.txt").read_text().splitlines()
+    wrong = ["Payload-Oxum: 1.1" if row.startswith("Payload-Oxum") else row for row in rows]
+    (bag / "bag-info.txt").write_text("".join(f"{row}\n" for row in wrong))
+    retagged(bag)
+    assert refused(bag).startswith("The bag is not valid: ")

@@ -165,3 +165,26 @@ def test_a_pack_of_another_site_is_refused(tmp_path: Path, filed: Archive) -> No
     file = changed_and_sent(filed, tmp_path / "s.zip", files)
     with pytest.raises(Refused, match="other fingerprints"), received(file):
         pass
+
+
+def moved(archive: Archive, path: Path, site: str, without: str = "") -> Path:
+    """Send what an archive holds from another archive, under another site's id or without one file."""
+    state = archive.versions(SITE)[0].state
+    files = {one: archive.content(SITE, 1, one) for one in state if one != without}
+    other = Archive.create(path / "moved")
+    add(other, dict(files), site)
+    write_bag(other, site, None, path / "s.zip")
+    return path / "s.zip"
+
+
+def test_packs_of_another_site_than_the_bag_says_are_refused(tmp_path: Path, filed: Archive) -> None:
+    why = "says that it is of birch-row, but its packs are of alder-yard"
+    with pytest.raises(Refused, match=why), received(moved(filed, tmp_path, "birch-row")):
+        pass
+
+
+def test_a_record_of_a_pack_that_is_missing_beside_it_is_refused(tmp_path: Path, filed: Archive) -> None:
+    file = moved(filed, tmp_path, SITE, without="openings/A-1.yaml")
+    why = "openings/A-1.yaml is missing beside the packs"
+    with pytest.raises(Refused, match=why), received(file):
+        pass

@@ -118,3 +118,29 @@ def test_a_zip_that_is_not_whole_is_refused(tmp_path: Path, cut: Callable[[bytes
 def test_a_zip_that_is_not_there_is_told_without_numbers_of_the_system(tmp_path: Path) -> None:
     said = refused(tmp_path, tmp_path / "a.zip")
     assert said == f"{tmp_path / 'a.zip'} cannot be unpacked whole: No such file or directory."
+
+
+def test_many_files_that_are_small_but_packed_far_too_well_are_refused(tmp_path: Path) -> None:
+    file = zip_of(tmp_path, *((f"{number}", bytes(900_000)) for number in range(3)))
+    assert "it would be far more" in refused(tmp_path, file)
+
+
+def test_more_bytes_than_an_archive_could_hold_are_refused(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(zipped, "MOST_BYTES", 1)
+    assert "GiB" in refused(tmp_path, zip_of(tmp_path, ("a", b"xy")))
+
+
+def test_a_name_that_ends_in_another_way_than_shown_is_refused(tmp_path: Path) -> None:
+    file = zip_of(tmp_path, ("a.pdf#.exe", b"x"))
+    file.write_bytes(file.read_bytes().replace(b"a.pdf#.exe", b"a.pdf\0.exe"))
+    assert "not what it seems" in refused(tmp_path, file)
+
+
+def test_an_encrypted_file_is_refused(tmp_path: Path) -> None:
+    file = zip_of(tmp_path, ("a", b"x"))
+    raw = bytearray(file.read_bytes())
+    raw[raw.index(b"PK\x01\x02") + 8] |= 1  # the flag in the list at the end (APPNOTE 4.4.4)
+    file.write_bytes(raw)
+    assert "encrypted" in refused(tmp_path, file)
