@@ -43,9 +43,15 @@ def server() -> Iterator[str | None]:
 
 
 def _run(*command: str | Path, check: bool = True) -> None:
-    as_owner = {"user": _OWNER, "group": _OWNER, "extra_groups": ()} if os.geteuid() == 0 else {}
+    owner = _OWNER if os.geteuid() == 0 else None
     done = subprocess.run(
-        [str(part) for part in command], check=False, capture_output=True, cwd="/", text=True, **as_owner
+        [str(part) for part in command],
+        check=False,
+        capture_output=True,
+        cwd="/",
+        text=True,
+        user=owner,
+        group=owner,
     )
     if check and done.returncode:
         raise RuntimeError(f"{command[0]} failed: {done.stdout} {done.stderr}")

@@ -38,6 +38,118 @@ def page(
 
 
 @lookup.command(
+    short_help="Find openings in an archive.",
+    epilog="""\b
+Examples:
+  revealbook find --archive /srv/packs block B second floor bedroom
+  revealbook find --archive /srv/packs --batch 7714
+  revealbook find --archive /srv/packs --person ada --from 2026-11-20 \\
+      --to 2026-11-21
+  revealbook find --archive /srv/packs --mark W-2.07 --sheet sheets""",
+)
+def find(
+    words: Annotated[
+        list[str] | None, typer.Argument(metavar="[WORDS...]", help="Any words; places are understood.")
+    ] = None,
+    *,
+    archive: Annotated[Path, typer.Option("--archive", metavar="DIR", help="The archive's folder.")],
+    mark: Annotated[str | None, typer.Option("--mark", metavar="M", help="Its mark.")] = None,
+    serial: Annotated[
+        str | None, typer.Option("--serial", metavar="S", help="Serial number of its window.")
+    ] = None,
+    place: Annotated[
+        str | None, typer.Option("--place", metavar="P", help="As “house B, 2nd floor, kitchen”.")
+    ] = None,
+    product: Annotated[
+        str | None, typer.Option("--product", metavar="P", help="Name or id of a product used.")
+    ] = None,
+    batch: Annotated[
+        str | None, typer.Option("--batch", metavar="B", help="A batch used; with --product, of that.")
+    ] = None,
+    fixing: Annotated[
+        str | None, typer.Option("--fixing", metavar="F", help="Name or id of a fixing used.")
+    ] = None,
+    person: Annotated[
+        str | None, typer.Option("--person", metavar="P", help="Somebody its record names.")
+    ] = None,
+    since: Annotated[
+        datetime | None,
+        typer.Option("--from", metavar="D", formats=["%Y-%m-%d"], help="Worked on then or later."),
+    ] = None,
+    until: Annotated[
+        datetime | None,
+        typer.Option("--to", metavar="D", formats=["%Y-%m-%d"], help="Worked on then or earlier."),
+    ] = None,
+    rule: Annotated[
+        str | None, typer.Option("--rule", metavar="R", help="This rule is not simply met.")
+    ] = None,
+    outcome: Annotated[
+        Literal["conforms", "does not conform", "undecided", "not shown"] | None,
+        typer.Option("--outcome", help="Its outcome; with --rule, of that rule."),
+    ] = None,
+    site: Annotated[str | None, typer.Option("--site", metavar="ID", help="Only this site.")] = None,
+    all_versions: Annotated[
+        bool, typer.Option("--all-versions", help="Not only what was filed last of each opening.")
+    ] = False,
+    most: Annotated[int, typer.Option("--most", metavar="N", min=1, help="How many to list.")] = 50,
+    sheet: Annotated[
+        Path | None, typer.Option("--sheet", metavar="FOLDER", help="Copy each opening's sheet there.")
+    ] = None,
+    index: Annotated[
+        str | None,
+        typer.Option("--index", metavar="WHERE", help="A file or postgresql:// address; if not the usual."),
+    ] = None,
+    form: Annotated[
+        Literal["text", "json"], typer.Option("--format", help="For readers or for programs.")
+    ] = "text",
+) -> None:
+    """Find openings by what was filed of them; all that is asked must hold.
+
+    Words are looked for in everything that was written: mark, serial, place,
+    names, batches, notes, what photographs show, nonconformities, claims.
+    Building and floor are understood in English and German. What was filed
+    since is taken in first. Status 1 if nothing was found.
+    """
+    from revealbook.cli.find import Asked, run
+    from revealbook.lookup.question import Question
+    from revealbook.rules.finding import Outcome
+
+    question = Question(
+        words=" ".join(words or ()), mark=mark, serial=serial, place=place, product=product, batch=batch,
+        fixing=fixing, person=person, since=since.date() if since else None,
+        until=until.date() if until else None, rule=rule, outcome=Outcome(outcome) if outcome else None,
+        site=site, all_versions=all_versions,
+    )  # fmt: skip
+    raise typer.Exit(run(question, Asked(archive, index, most, sheet, form)))
+
+
+@lookup.command(
+    short_help="Build the index of an archive anew.",
+    epilog="""\b
+Examples:
+  revealbook index --archive /srv/packs
+  revealbook index --archive /srv/packs --index /srv/index.sqlite
+  revealbook index --archive packs --index postgresql://reader@db/windows""",
+)
+def index(
+    *,
+    archive: Annotated[Path, typer.Option("--archive", metavar="DIR", help="The archive's folder.")],
+    where: Annotated[
+        str | None,
+        typer.Option("--index", metavar="WHERE", help="A file or postgresql:// address; if not the usual."),
+    ] = None,
+) -> None:
+    """Build the index that `find` and `trace` ask, from what is filed.
+
+    They do it themselves the first time, and take in what was filed since. The
+    index is only a copy: deleted, it is built again and answers the same.
+    """
+    from revealbook.cli.index import run
+
+    raise typer.Exit(run(archive, where))
+
+
+@lookup.command(
     short_help="Which other openings share the cause?",
     epilog="""\b
 Examples:

@@ -1,6 +1,6 @@
 """Where words of a question name a building or a floor: `block B second floor bedroom`."""
 
-from collections.abc import Collection, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from revealbook.lookup.keys import pieces
@@ -25,18 +25,18 @@ class Place:
     words: tuple[str, ...]
 
 
-def understood(asked: Sequence[str], buildings: Collection[str]) -> Place:
+def understood(asked: Sequence[str], is_building: Callable[[str], bool]) -> Place:
     """Find building and floor among the words of a question.
 
     Args:
         asked: the words, as keys.
-        buildings: keys of the buildings that are known.
+        is_building: whether a key is that of a building that is known.
     """
     building, floor, rest = None, None, []
     at = 0
     while at < len(asked):
         one, following = asked[at], asked[at + 1] if at + 1 < len(asked) else ""
-        if building is None and one in BUILDING and (following in buildings or 0 < len(following) <= _SHORT):
+        if building is None and one in BUILDING and _names_one(following, is_building):
             building, at = following, at + 2
         elif floor is None and (beside := _beside(one, following)) is not None:
             floor, at = beside, at + 2
@@ -46,6 +46,10 @@ def understood(asked: Sequence[str], buildings: Collection[str]) -> Place:
             rest.append(one)
             at += 1
     return Place(building, floor, tuple(rest))
+
+
+def _names_one(key: str, is_building: Callable[[str], bool]) -> bool:
+    return 0 < len(key) <= _SHORT or (bool(key) and is_building(key))
 
 
 def _beside(one: str, other: str) -> str | None:

@@ -72,7 +72,7 @@ class SqliteDatabase:
         match = " AND ".join(
             f"({' OR '.join(f'({_all(tokens)})' for tokens in alternatives)})" for alternatives in wanted
         )
-        return "SELECT rowid FROM said WHERE said MATCH ?", match
+        return "SELECT rowid AS id FROM said WHERE said MATCH ?", match
 
     @contextmanager
     def building(self) -> Iterator[None]:
