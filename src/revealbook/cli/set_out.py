@@ -1,17 +1,16 @@
 """`revealbook set-out`, `cut` and `openings`: what is done before the work."""
 
 import json
-import os
 from collections import defaultdict
 from collections.abc import Callable
 from dataclasses import dataclass
-from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
 
 import typer
 
 from revealbook.cli.exit_codes import UNUSABLE, WELL
+from revealbook.cli.moment import moment
 from revealbook.cli.terminal import print_problems
 from revealbook.making.sheets import Sheets, make_cutting_list, make_setting_out
 from revealbook.present.planned_data import cutting_data, planned_data
@@ -44,7 +43,7 @@ class Asked:
 
 def run(site: Path, asked: Asked) -> int:
     """Set out and write the sheets; exit 2 if an opening could not be set out."""
-    made = _made()  # before the solver is loaded, which reads the same variable and breaks on a wrong one
+    made = moment()  # before the solver is loaded, which reads the same variable and breaks on a wrong one
     found = _set_out(site, asked) if made else None
     if found is None or made is None:
         return UNUSABLE
@@ -60,7 +59,7 @@ def run(site: Path, asked: Asked) -> int:
 
 def run_cut(site: Path, asked: Asked, saw: Saw) -> int:
     """Set out and write the cutting list; exit 2 if an opening is not in it."""
-    made = _made()  # before the solver is loaded, which reads the same variable and breaks on a wrong one
+    made = moment()  # before the solver is loaded, which reads the same variable and breaks on a wrong one
     found = _set_out(site, asked) if made else None
     if found is None or made is None:
         return UNUSABLE
@@ -124,16 +123,6 @@ def _set_out(site: Path, asked: Asked) -> SetOutSite | None:
         return found
     print_problems(found, words_in("en"))
     return None
-
-
-def _made() -> datetime | None:
-    """Give the date of the sheets: now or SOURCE_DATE_EPOCH; None once a wrong one is told."""
-    epoch = os.environ.get("SOURCE_DATE_EPOCH")
-    try:
-        return datetime.fromtimestamp(int(epoch), UTC) if epoch else datetime.now(UTC)
-    except (ValueError, OverflowError, OSError):
-        typer.echo("SOURCE_DATE_EPOCH is no number of seconds since 1970; unset it or correct it.", err=True)
-        return None
 
 
 def _print_pdf(target: Path, make: Callable[[], Sheets], *, aside: bool) -> bool:
