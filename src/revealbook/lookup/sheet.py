@@ -42,7 +42,7 @@ def sheet_pages(pack: Path, mark: str) -> Pages | None:
     titles = {words_in(language).say(N_("Opening {mark}"), mark=mark) for language in languages()}
     try:
         with pypdfium2.PdfDocument(os.fspath(pack)) as pdf:
-            marked = [(one.get_title(), one.get_dest()) for one in pdf.get_toc(max_depth=1)]
+            marked = [(one.get_title(), one.get_dest()) for one in pdf.get_toc() if one.level == 0]
             starts = [
                 (title, place.get_index())
                 for title, place in marked
