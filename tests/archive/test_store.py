@@ -159,6 +159,14 @@ def test_a_refusal_on_the_way_leaves_everything_as_it_was(archive: Archive) -> N
     assert list((archive.path / "work" / "staging").iterdir()) == []
 
 
+@pytest.mark.parametrize("path", ["../outside", "/outside", "a/../../outside", "site.yaml/inside"])
+def test_a_path_that_leads_elsewhere_is_not_stored(archive: Archive, path: str) -> None:
+    with pytest.raises(Refused, match="in the archive"):
+        add(archive, {**FIRST, path: b"x"})
+    assert archive.sites() == ()
+    assert list(archive.path.rglob("outside")) == []
+
+
 def test_content_is_stored_once_however_many_names_it_has(archive: Archive) -> None:
     add(archive, {"a": b"same", "b": b"same"})
     add(archive, {"c": b"same"})
