@@ -1,6 +1,6 @@
-"""How long a trace takes over a large index; run as `python tests/benchmarks/trace_speed.py [OPENINGS] [ADDRESS]`.
+"""How long a trace takes over a large index: `python tests/benchmarks/trace_speed.py [OPENINGS] [ADDRESS]`.
 
-The peer in the same run is the database's own count of the batch's openings: a trace cannot be quicker than that.
+The peer in the same run is the database's own count of a batch's openings: a trace cannot be quicker.
 """
 
 import json
@@ -16,11 +16,13 @@ from revealbook.lookup.trace import Traced, trace_batch, trace_opening
 
 _BATCH, _DAY, _RULE = 5000, 12, 10
 """Openings of a batch and of a fitter's day; of so many one does not meet the rule."""
+_SITE = 500
+"""Openings of a site."""
 _PORTION = 20_000
 
 
 def fill(index: Database, openings: int) -> None:
-    """Write an invented index: one adhesive batch, foam batch and fitter's day for each, and one common rule."""
+    """Write an invented index: two batches and a fitter's day for each, and one common rule."""
     kinds = ("adhesive batch", "foam batch", "fitter and day")
     sizes = (_BATCH, _BATCH * 3, _DAY)
     numbers = [openings // size + 1 for size in sizes]
@@ -34,8 +36,8 @@ def fill(index: Database, openings: int) -> None:
     def rows(begin: int) -> Iterator[tuple[object, ...]]:
         for at in range(begin, min(begin + _PORTION, openings)):
             yield (
-                at + 1, f"site-{at // 500}", f"W-{at}", f"w_{at}", "", "", "B", "b", "2", "2", "bath", "south",
-                "conforms", "2026-11-20", "2026-11-24", 1, 1, 1, "pack.pdf", json.dumps(terms(at)), "",
+                at + 1, f"site-{at // _SITE}", f"W-{at}", f"w_{at}", "", "", "B", "b", "2", "2", "bath",
+                "south", "conforms", "2026-11-20", "2026-11-24", 1, 1, 1, "p.pdf", json.dumps(terms(at)), "",
             )  # fmt: skip
 
     with index.building():
@@ -66,7 +68,7 @@ def main() -> None:
     """Fill an index and time traces in it."""
     openings = int(sys.argv[1]) if len(sys.argv) > 1 else 1_000_000
     with TemporaryDirectory() as folder:
-        where = sys.argv[2] if len(sys.argv) > 2 else str(Path(folder, "index.sqlite"))  # noqa: PLR2004
+        where = sys.argv[2] if len(sys.argv) > 2 else str(Path(folder, "index.sqlite"))
         index = open_database(Path(folder), where)
         before = perf_counter()
         fill(index, openings)

@@ -49,7 +49,7 @@ OPENINGS = (
 
 @pytest.fixture
 def index(database: Database) -> Database:
-    fill(database, "archive", [FiledOpenings("s", "S", "d", 1, OPENINGS)])
+    fill(database, "archive", [FiledOpenings("s", "S", "d", 2, OPENINGS)])
     return database
 
 

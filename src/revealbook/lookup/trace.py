@@ -142,9 +142,11 @@ def trace_fitter(index: Database, who: str, day: date | None, most: int) -> Trac
 
 def _traced(index: Database, terms: Iterable[int], most: int, apart: int = 0) -> Traced:
     """Weigh the causes among some terms, and rank the openings that have any, but for one."""
-    [(whole,)] = index.rows("SELECT count(*) FROM opening WHERE latest = 1")
+    [(whole,)] = index.rows(
+        "SELECT (SELECT count(*) FROM opening) - (SELECT count(*) FROM opening WHERE latest = 0)"
+    )
     causes = _weighed(index, terms, whole)
-    rows = index.rows(_ranked(causes), (apart, most)) if causes else []
+    rows = index.rows(_ranked(causes), (apart, most, most)) if causes else []
     alike = tuple(_alike(row, causes) for row in rows)
     return Traced(causes, whole, rows[0][-1] if rows else 0, alike)
 
@@ -167,15 +169,18 @@ def _numbers(ids: Iterable[int]) -> str:
 
 
 def _ranked(causes: Sequence[Cause]) -> str:
-    """Sum weights in the database, so that a cause of many openings costs one pass over its rows."""
+    """Sum weights in the database; only rows that may be listed are then read in full."""
     weights = ", ".join(f"({cause.id}, {cause.weight!r})" for cause in causes)
     return (
-        f"WITH wanted (term, weight) AS (VALUES {weights}), ranked AS ("  # noqa: S608
-        "SELECT h.opening AS opening, sum(w.weight) AS weight FROM wanted w "
-        "JOIN held h ON h.term = w.term GROUP BY h.opening) "
+        f"WITH wanted (term, weight) AS (VALUES {weights}), "  # noqa: S608
+        "summed (opening, weight) AS (SELECT h.opening, round(sum(w.weight), 9) FROM wanted w "
+        "JOIN held h ON h.term = w.term GROUP BY h.opening), "
+        "ranked (opening, weight) AS MATERIALIZED (SELECT s.opening, s.weight FROM summed s "
+        "JOIN opening o ON o.id = s.opening WHERE o.latest = 1 AND o.id <> ?), "
+        "first (weight) AS (SELECT weight FROM ranked ORDER BY weight DESC LIMIT ?) "
         "SELECT o.site, o.mark, o.building, o.floor, o.room, o.outcome, o.pack, o.terms, r.weight, "
-        "count(*) OVER () FROM ranked r JOIN opening o ON o.id = r.opening "
-        "WHERE o.latest = 1 AND o.id <> ? ORDER BY r.weight DESC, o.site, o.mark LIMIT ?"
+        "(SELECT count(*) FROM ranked) FROM ranked r JOIN opening o ON o.id = r.opening "
+        "WHERE r.weight >= (SELECT min(weight) FROM first) ORDER BY r.weight DESC, o.site, o.mark LIMIT ?"
     )
 
 
