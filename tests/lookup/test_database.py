@@ -54,9 +54,13 @@ def test_rows_whose_key_is_there_are_left_out_if_asked(filled: Database) -> None
 
 
 def test_what_fails_is_undone_as_a_whole(filled: Database) -> None:
-    with pytest.raises(KeyError), filled.writing():
-        filled.add("word", [("sill",)])
-        raise KeyError
+    def stopped() -> None:
+        with filled.writing():
+            filled.add("word", [("sill",)])
+            raise KeyError
+
+    with pytest.raises(KeyError):
+        stopped()
     assert filled.rows("SELECT word FROM word") == []
 
 

@@ -1,38 +1,43 @@
-"""Building and floor are understood among the words of a question."""
+"""What a question says of the place, in English and German."""
 
 import pytest
 
 from revealbook.lookup.keys import words
 from revealbook.lookup.place import Place, understood
 
-NOBODY_KNOWS: frozenset[str] = frozenset()
 
-
-def place(asked: str, known: frozenset[str] = NOBODY_KNOWS) -> Place:
-    return understood(words(asked), known.__contains__)
+def asked(text: str, *buildings: str) -> Place:
+    return understood(words(text), lambda key: key in buildings)
 
 
 @pytest.mark.parametrize(
-    ("asked", "building", "floor", "rest"),
+    ("text", "building", "floor", "rest"),
     [
         ("block B second floor bedroom", "b", "2", ("bedroom",)),
-        ("Haus B, 2. OG, Küche", "b", "2", ("kuche",)),
-        ("house B floor 2", "b", "2", ()),
+        ("bedroom, 2nd floor, house B", "b", "2", ("bedroom",)),
+        ("Haus B, 2. OG, Schlafzimmer", "b", "2", ("schlafzimmer",)),
+        ("floor 3", None, "3", ()),
+        ("ground floor kitchen", None, "0", ("kitchen",)),
         ("EG Küche", None, "0", ("kuche",)),
-        ("2OG", None, "2", ()),
         ("2. UG", None, "-2", ()),
-        ("ground floor", None, "0", ()),
-        ("batch 7714", None, None, ("batch", "7714")),
+        ("batch 0412", None, None, ("batch", "0412")),
+        ("", None, None, ()),
     ],
 )
-def test_a_place_in_words(asked: str, building: str | None, floor: str | None, rest: tuple[str, ...]) -> None:
-    assert place(asked) == Place(building, floor, rest)
+def test_building_and_floor_are_told_from_other_words(
+    text: str, building: str | None, floor: str | None, rest: tuple[str, ...]
+) -> None:
+    found = asked(text)
+    assert (found.building, found.floor) == (building, floor)
+    assert tuple(word for word in found.words if word != "floor") == rest
 
 
-def test_a_long_name_is_a_building_only_if_one_is_called_so() -> None:
-    assert place("house martin").building is None
-    assert place("house martin", frozenset({"martin"})).building == "martin"
+def test_a_long_name_is_a_building_only_if_there_is_one() -> None:
+    assert asked("house linden", "linden").building == "linden"
+    assert asked("house linden").words == ("house", "linden")
 
 
-def test_only_the_first_building_and_floor_are_taken() -> None:
-    assert place("block A block B") == Place("a", None, ("block", "b"))
+def test_only_the_first_building_and_floor_count() -> None:
+    found = asked("block B block C floor 1 floor 2")
+    assert (found.building, found.floor) == ("b", "1")
+    assert found.words == ("block", "c", "floor", "2")

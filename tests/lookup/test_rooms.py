@@ -1,13 +1,21 @@
-"""A room asked for in one language is one in the other."""
+"""Rooms and directions are found in either language."""
 
+from revealbook.lookup.keys import key
 from revealbook.lookup.rooms import ALSO
 
 
-def test_every_name_leads_to_all_names_of_its_room_and_to_itself() -> None:
-    assert ALSO["bedroom"] == ALSO["schlafzimmer"] == ("bedroom", "schlafzimmer")
-    assert all(name in others for name, others in ALSO.items())
+def test_a_room_is_found_by_its_name_in_the_other_language() -> None:
+    assert key("bedroom") in ALSO[key("Schlafzimmer")]
+    assert key("Küche") in ALSO[key("kitchen")]
+    assert key("Badezimmer") in ALSO[key("bathroom")]
 
 
-def test_directions_do_not_lead_to_their_opposites() -> None:
-    assert "nordwest" in ALSO["north_west"]
-    assert not {"sudost", "west", "nord"} & set(ALSO["north_west"])
+def test_whoever_is_one_of_a_group_is_found_by_all_of_it() -> None:
+    for name, others in ALSO.items():
+        assert name in others
+        assert all(ALSO[other] == others for other in others)
+
+
+def test_no_room_belongs_to_two_groups() -> None:
+    groups = set(ALSO.values())
+    assert sum(len(set(group)) for group in groups) == len(ALSO)
