@@ -188,3 +188,15 @@ def test_a_record_of_a_pack_that_is_missing_beside_it_is_refused(tmp_path: Path,
     why = "openings/A-1.yaml is missing beside the packs"
     with pytest.raises(Refused, match=why), received(file):
         pass
+
+
+def test_photographs_that_did_not_come_are_named_and_filed_without_only_if_asked(
+    tmp_path: Path, filed: Archive
+) -> None:
+    file = moved(filed, tmp_path, SITE, without="photos/A-1.jpg")
+    with received(file) as got:
+        assert got.lacking == ("photos/A-1.jpg",)
+        other = Archive.create(tmp_path / "other")
+        with pytest.raises(Refused, match=r"A-1\.jpg"):
+            file_received(other, got, Filing("cleo", WHEN))
+        assert file_received(other, got, Filing("cleo", WHEN, without_photos=True)).new

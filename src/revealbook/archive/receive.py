@@ -25,11 +25,13 @@ class Received:
         bag: the bag; its folder is there as long as it is used.
         packs: its packs, judged again.
         later: its claims, repairs and re-measurements.
+        lacking: photographs that its records name, but that did not come with it.
     """
 
     bag: Bag
     packs: tuple[GivenPack, ...]
     later: tuple[LaterRecord, ...]
+    lacking: tuple[str, ...]
 
 
 @contextmanager
@@ -53,7 +55,10 @@ def received(file: Path) -> Iterator[Received]:
         if strange := sorted(_strange(bag, together)):
             raise Refused("\n".join([f"{file} is not what its packs carry:", *strange]))
         records = (path for path in paths if path.startswith(AFTERWARDS) and path.endswith(".yaml"))
-        yield Received(bag, packs, tuple(_later(bag, content, path) for path in records))
+        later = tuple(_later(bag, content, path) for path in records)
+        named = [f"{PHOTOS}{name}" for name in together.photos]
+        named += [f"{LATER_PHOTOS}{name}" for record in later for name in record.photos]
+        yield Received(bag, packs, later, tuple(path for path in named if path not in bag.state))
 
 
 def _strange(bag: Bag, together: Together) -> Iterator[str]:

@@ -27,6 +27,8 @@ def run(file: Path, archive: Path | None, by: str | None) -> int:
             for pack in got.packs:
                 typer.echo(plain(f"  {pack.name} agrees with itself"))
                 typer.echo(f"  fingerprint {pack.fingerprint}")
+            for path in got.lacking:
+                typer.echo(plain(f"  {path} is named by a record, but did not come with it"))
             return _file(archive, got, by) if archive else WELL
     except Refused as refused:
         tell_refused(refused)
