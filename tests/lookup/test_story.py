@@ -94,6 +94,14 @@ def test_claims_that_joined_this_opening_are_told_and_those_of_others_are_not(tm
     assert "claim-2" not in part(told, "later")
 
 
+def test_a_re_measurement_of_this_opening_is_named_and_that_of_another_is_not(tmp_path: Path) -> None:
+    again = "site: s\nmark: {}\nreadings: {{window: {{bow_mm: 1}}}}\n"
+    later = {f"afterwards/{mark}.yaml": again.format(mark).encode() for mark in ("W-1", "W-2")}
+    told = part(story(archive_of(tmp_path, {**filed(tmp_path, W_1={}, W_2={}), **later})), "later")
+    assert "afterwards/W-1.yaml" in told
+    assert "afterwards/W-2.yaml" not in told
+
+
 def test_an_opening_that_is_not_filed_is_refused_with_the_nearest_mark(tmp_path: Path) -> None:
     archive = archive_of(tmp_path, filed(tmp_path, W_10={}))
     with pytest.raises(Refused, match=r"s has no opening W-11\. Did you mean W-10\?"):

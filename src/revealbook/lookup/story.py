@@ -16,6 +16,7 @@ from revealbook.present.story import Told, story
 from revealbook.present.story_filed import Filing, tell_filings, tell_later
 from revealbook.present.words import Words
 from revealbook.records.afterwards import Claim, Repair, load_afterwards
+from revealbook.records.remeasurement import Remeasurement, load_remeasurement
 from revealbook.rules.judged import JudgedOpening
 from revealbook.source.nearest import nearest
 
@@ -141,16 +142,24 @@ def _alone(by_pack: _Findings, mark: str) -> bytes | None:
 def _later(
     archive: Archive, site: str, mark: str, version: Version
 ) -> tuple[tuple[Claim | Repair, ...], list[str]]:
-    """Read the later records that join an opening, and name those that are neither claim nor repair."""
+    """Read the later records that join an opening, and name those of it that are neither claim nor repair."""
     found: list[Claim | Repair] = []
     unread = []
     for path in sorted(version.state):
         if not path.startswith(AFTERWARDS) or PurePath(path).suffix != ".yaml":
             continue
-        loaded = load_afterwards(archive.content(site, version.number, path))
-        record = loaded[0] if loaded else None
-        if not isinstance(record, Claim | Repair):
-            unread.append(path)
-        elif record.mark == mark:
+        record = _record(archive.content(site, version.number, path))
+        if isinstance(record, Claim | Repair) and record.mark == mark:
             found.append(record)
+        elif record is None or (isinstance(record, Remeasurement) and record.mark == mark):
+            unread.append(path)
     return tuple(sorted(found, key=lambda one: one.at)), unread
+
+
+def _record(file: Path) -> Claim | Repair | Remeasurement | None:
+    """Read a later record; None if it is of no kind that this program knows."""
+    loaded = load_afterwards(file)
+    if loaded and isinstance(loaded[0], Claim | Repair):
+        return loaded[0]
+    measured = load_remeasurement(file)
+    return measured[0] if measured and isinstance(measured[0], Remeasurement) else None
