@@ -105,7 +105,7 @@ def _start(database: Database, asked: Conditions) -> tuple[int, ...] | None:
 def _number(database: Database, terms: Sequence[int]) -> int:
     """Count openings that hold a term, up to many."""
     [(number,)] = database.rows(
-        f"SELECT count(*) FROM (SELECT 1 FROM held WHERE term IN ({listed(terms)}) LIMIT {_MANY}) some",
+        f"SELECT count(*) FROM (SELECT 1 FROM held WHERE term IN ({listed(terms)}) LIMIT {_MANY}) counted",
         terms,
     )
     return int(number)
