@@ -17,6 +17,9 @@ from revealbook.lookup.database import Database, listed
 from revealbook.lookup.keys import key
 from revealbook.lookup.terms import ANY_BATCH, CAUSES, FITTER_DAY, PERSON
 
+_WHOLE = 1_000_000
+"""Weights are summed in the database as whole millionths: exact, and alike in every database."""
+
 
 @dataclass(frozen=True, slots=True)
 class Cause:
@@ -168,22 +171,23 @@ def _numbers(ids: Iterable[int]) -> str:
 
 def _ranked(causes: Sequence[Cause]) -> str:
     """Sum weights in the database; only rows that may be listed are then read in full."""
-    weights = ", ".join(f"({cause.id}, {cause.weight!r})" for cause in causes)
+    weights = ", ".join(f"({cause.id}, {round(cause.weight * _WHOLE)})" for cause in causes)
     return (
         f"WITH wanted (term, weight) AS (VALUES {weights}), "  # noqa: S608
-        "summed (opening, weight) AS (SELECT h.opening, round(sum(w.weight), 9) FROM wanted w "
+        "summed (opening, weight) AS (SELECT h.opening, sum(w.weight) FROM wanted w "
         "JOIN held h ON h.term = w.term GROUP BY h.opening), "
         "ranked (opening, weight) AS MATERIALIZED (SELECT s.opening, s.weight FROM summed s "
         "JOIN opening o ON o.id = s.opening WHERE o.latest = 1 AND o.id <> ?), "
         "first (weight) AS (SELECT weight FROM ranked ORDER BY weight DESC LIMIT ?) "
-        "SELECT o.site, o.mark, o.building, o.floor, o.room, o.outcome, o.pack, o.terms, r.weight, "
+        "SELECT o.site, o.mark, o.building, o.floor, o.room, o.outcome, o.pack, o.terms, "
         "(SELECT count(*) FROM ranked) FROM ranked r JOIN opening o ON o.id = r.opening "
         "WHERE r.weight >= (SELECT min(weight) FROM first) ORDER BY r.weight DESC, o.site, o.mark LIMIT ?"
     )
 
 
 def _alike(row: Sequence[Any], causes: Sequence[Cause]) -> Alike:
-    site, mark, building, floor, room, outcome, pack, terms, weight, _ = row
+    site, mark, building, floor, room, outcome, pack, terms, _ = row
     held = frozenset(json.loads(terms))
     shared = tuple(cause for cause in causes if cause.id in held)
-    return Alike(site, mark, building, floor, room, outcome, pack, float(weight), shared)
+    rank = sum(cause.weight for cause in shared)
+    return Alike(site, mark, building, floor, room, outcome, pack, rank, shared)
