@@ -34,7 +34,7 @@ _FILES = st.dictionaries(_PATH, _CONTENT, min_size=1, max_size=5).filter(_possib
 _FILING = st.tuples(st.sampled_from(["s", "larch-court"]), _FILES, st.booleans())
 
 
-@settings(max_examples=15, deadline=None)
+@settings(max_examples=10, deadline=None)
 @given(st.lists(_FILING, min_size=1, max_size=6))
 def test_every_version_ever_filed_stays_readable_byte_for_byte(
     filings: list[tuple[str, dict[str, bytes], bool]],
