@@ -95,7 +95,7 @@ def test_a_word_that_nobody_wrote_is_left_out_and_said(index: Database) -> None:
 )
 def test_signs_of_a_query_language_are_only_words(index: Database, nasty: str) -> None:
     for name in ("words", "mark", "batch", "product", "person", "rule", "site", "place"):
-        find(index, Question(**{name: nasty}))
+        find(index, asked_by(name, nasty))
     assert names(find(index, Question())) == ALL
 
 
@@ -103,7 +103,7 @@ def test_earlier_versions_are_found_only_if_asked(tmp_path: Path, database: Data
     archive = archive_of_two.make(tmp_path)
     file_site(archive, "elm", {"W-1": {}, "W-2": {}})
     refresh(archive, database)
-    question = {"outcome": Outcome.DOES_NOT_CONFORM, "site": "elm"}
+    question: dict[str, Any] = {"outcome": Outcome.DOES_NOT_CONFORM, "site": "elm"}
     assert find(database, Question(**question)).found == ()
     [earlier] = find(database, Question(**question, all_versions=True)).found
     assert (earlier.mark, earlier.since, earlier.until, earlier.latest) == ("W-2", 1, 1, False)
