@@ -19,20 +19,20 @@ def test_place_holders_hold_no_values() -> None:
 
 
 def test_rows_whose_key_is_there_are_left_out_if_asked(made: Database) -> None:
-    made.add("word", [("sill",)])
-    made.add("word", [("sill",), ("board",)], missing=True)
-    assert made.rows("SELECT word FROM word ORDER BY word") == [("board",), ("sill",)]
+    made.add("site", [("elm", "E", "d", 1)])
+    made.add("site", [("elm", "E", "d", 1), ("oak", "O", "d", 1)], missing=True)
+    assert made.rows("SELECT site FROM site ORDER BY site") == [("elm",), ("oak",)]
 
 
 def test_what_fails_is_undone_as_a_whole(made: Database) -> None:
     def stopped() -> None:
         with made.writing():
-            made.add("word", [("sill",)])
+            made.add("site", [("elm", "E", "d", 1)])
             raise KeyError
 
     with pytest.raises(KeyError):
         stopped()
-    assert made.rows("SELECT word FROM word") == []
+    assert made.rows("SELECT site FROM site") == []
 
 
 def test_an_empty_database_holds_no_index_and_says_so(database: Database) -> None:
