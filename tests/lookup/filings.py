@@ -1,7 +1,10 @@
 """Archives whose versions hold facts, and nothing that takes long to make."""
 
+import json
 from collections.abc import Mapping
+from dataclasses import replace
 from datetime import datetime
+from functools import cache
 from pathlib import Path
 
 from tests.archive import archives
@@ -10,6 +13,7 @@ from tests.present.judging import Changes
 
 from revealbook.archive.store import Archive
 from revealbook.present.facts import facts_json
+from revealbook.rules.judged import JudgedSite
 
 SHORT = {"frame.pieces.bottom.overlap_left_mm": 62}
 COLD = {"frame.bonding.air_c": 1}
@@ -25,8 +29,14 @@ found: water on the sill board
 
 def facts_file(site: str, by_mark: Mapping[str, Changes]) -> bytes:
     """Give the facts of a site's openings, each the conforming record with changes."""
-    judged = judging.site(by_mark)
-    return facts_json(judged).replace(b'"alder-yard"', f'"{site}"'.encode())
+    judged = [_judged(mark, json.dumps(changes)) for mark, changes in by_mark.items()]
+    whole = replace(judged[0], openings=tuple(one.openings[0] for one in judged))
+    return facts_json(whole).replace(b'"alder-yard"', f'"{site}"'.encode())
+
+
+@cache
+def _judged(mark: str, changes: str) -> JudgedSite:
+    return judging.site({mark: json.loads(changes)})
 
 
 def file_site(archive: Archive, site: str, by_mark: Mapping[str, Changes], pack: bytes = b"%PDF") -> None:

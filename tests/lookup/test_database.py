@@ -2,7 +2,10 @@
 
 import pytest
 
-from revealbook.lookup.database import Database, NoIndex, insert, listed
+from revealbook.lookup.database import Database, NoIndex, Wanted, insert, listed, matching
+
+
+WORDS = {1: ("sill", "water", "w_2_07"), 2: ("sill", "board"), 3: ("silicone",)}
 
 
 @pytest.fixture
@@ -16,6 +19,37 @@ def test_place_holders_hold_no_values() -> None:
     assert listed(("'; DROP TABLE opening", 2)) == "?, ?"
     assert insert("site", ("site", "name"), missing=False) == "INSERT INTO site (site, name) VALUES (?, ?)"
     assert insert("word", ("word",), missing=True).endswith("ON CONFLICT DO NOTHING")
+
+
+def test_words_alternatives_parts_and_spellings_stand_in_their_brackets() -> None:
+    wanted = [[[["sill", "sills"]], [["board"], ["wood"]]], [[["w_2_07"]]]]
+    expected = "(((('sill' | 'sills')) | (('board') & ('wood'))) & ((('w_2_07'))))"
+    assert matching(wanted, "&", "|", "'") == expected
+
+
+@pytest.mark.parametrize(
+    ("wanted", "found"),
+    [
+        ([[[["sill"]]]], [1, 2]),
+        ([[[["sill"]]], [[["water"]]]], [1]),  # all words
+        ([[[["water"]], [["board"]]]], [1, 2]),  # one alternative
+        ([[[["sill"], ["board"]]]], [2]),  # all its parts
+        ([[[["silicone", "board"]]]], [2, 3]),  # one spelling
+        ([[[["sil"]]]], []),
+        ([[[["w_2_07"]]]], [1]),
+    ],
+)
+def test_texts_are_found_as_wanted(made: Database, wanted: Wanted, found: list[int]) -> None:
+    made.add_said(WORDS.items())
+    statement, match = made.said(wanted)
+    assert sorted(number for (number,) in made.rows(statement, (match,))) == found
+
+
+def test_what_is_forgotten_is_not_found(made: Database) -> None:
+    made.add_said(WORDS.items())
+    made.forget_said(1)
+    statement, match = made.said([[[["sill"]]]])
+    assert made.rows(statement, (match,)) == [(2,)]
 
 
 def test_rows_whose_key_is_there_are_left_out_if_asked(made: Database) -> None:

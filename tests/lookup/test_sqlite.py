@@ -11,9 +11,9 @@ from revealbook.lookup.sqlite import SqliteDatabase
 def test_a_reader_sees_the_old_index_while_a_new_one_is_built(tmp_path: Path) -> None:
     writer, reader = (SqliteDatabase(tmp_path / "i.sqlite") for _ in range(2))
     with writer.building():
-        writer.add("word", [("old",)])
+        writer.add("word", [("old", "old")])
     with writer.building():
-        writer.add("word", [("new",)])
+        writer.add("word", [("new", "new")])
         assert reader.rows("SELECT word FROM word") == [("old",)]
     assert reader.rows("SELECT word FROM word") == [("new",)]
     writer.close()

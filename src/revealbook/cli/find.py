@@ -108,7 +108,7 @@ def _table(found: Sequence[Found], *, versions: bool) -> Table:
     if versions:
         table.add_column("version", no_wrap=True)
     table.add_column("last work", no_wrap=True)
-    table.add_column("place", overflow="ellipsis", no_wrap=True, ratio=1)
+    table.add_column("building / floor / room", overflow="ellipsis", no_wrap=True, ratio=1)
     for name, one in zip(names, found, strict=True):
         filed = f"{one.since}" if one.since == one.until else f"{one.since}-{one.until}"
         cells = [name, f"{MARKS[one.outcome]} {one.outcome}"]
@@ -123,9 +123,8 @@ def _claimed(found: Found) -> bool:
 
 
 def place(found: Found) -> str:
-    """Say where an opening is, from the building down to the room."""
-    named = (("building ", found.building), ("floor ", found.floor), ("", found.room), ("", found.elevation))
-    return ", ".join(f"{word}{name}" for word, name in named if name)
+    """Say where an opening is in little room: building, floor, room."""
+    return " / ".join(name or "-" for name in (found.building, found.floor, found.room))
 
 
 def _placed(archive: Archive, found: Found) -> Placed:
@@ -182,7 +181,7 @@ def _print_json(looked: LookedInto, question: Question, answer: Answer) -> None:
 
 
 def _plain(archive: Archive, one: Found, terms: Sequence[tuple[str, str]]) -> dict[str, Any]:
-    said = {key: value for key, value in asdict(one).items() if key not in ("id", "terms", "later")}
+    said = {key: value for key, value in one._asdict().items() if key not in ("id", "terms", "later")}
     by_kind: dict[str, list[str]] = {}
     for kind, name in terms:
         by_kind.setdefault(kind, []).append(name)

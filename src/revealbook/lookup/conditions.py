@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Any, NamedTuple
 
-from revealbook.lookup.database import Database, Token, Wanted, listed
+from revealbook.lookup.database import Database, Wanted, listed
 from revealbook.lookup.keys import building_key, key, pieces, words
 from revealbook.lookup.place import understood
 from revealbook.lookup.question import Question, Unknown
@@ -19,6 +19,8 @@ _IDLE = frozenset({
     "und", "von", "vom", "zu", "zum",
 })  # fmt: skip
 """Words of a question that no record is told apart by."""
+_BEGINNINGS = 20
+"""So many longer words are looked for instead of a shorter one."""
 
 
 class Shared(NamedTuple):
@@ -136,20 +138,29 @@ def _of(database: Database, batches: Shared, product: Shared | None) -> Shared:
     return batches._replace(terms=tuple(number for (number,) in found))
 
 
-def wanted(asked: Sequence[str]) -> Wanted:
+def wanted(database: Database, asked: Sequence[str]) -> Wanted:
     """Give how words are looked for: as they stand or in the other language, letters also as a beginning."""
-    return [[_tokens(other) for other in dict.fromkeys((word, *ALSO.get(word, ())))] for word in asked]
+    return [
+        [_parts(database, other) for other in dict.fromkeys((word, *ALSO.get(word, ())))] for word in asked
+    ]
 
 
-def _tokens(word: str) -> list[Token]:
+def _parts(database: Database, word: str) -> list[list[str]]:
     """`south_west` are two words that must occur; `w_2_07` is one, because its parts alone say little."""
     parts = pieces(word)
-    whole = all(part.isalpha() for part in parts)
-    return [_token(part) for part in parts] if whole else [_token(word)]
+    if not all(part.isalpha() for part in parts):
+        return [[word]]
+    return [_beginning(database, part) if len(part) >= SPELT else [part] for part in parts]
 
 
-def _token(text: str) -> Token:
-    return Token(text, text.isalpha() and len(text) >= SPELT)
+def _beginning(database: Database, part: str) -> list[str]:
+    """Give the words that begin with these letters, the shortest first: few are asked for faster than any."""
+    found = database.rows(
+        "SELECT word FROM word WHERE begins = ? AND substr(word, 1, ?) = ?"
+        " ORDER BY length(word), word LIMIT ?",
+        (part[:SPELT], len(part), part, _BEGINNINGS),
+    )
+    return [word for (word,) in found] or [part]
 
 
 def unknown_place(database: Database, place: dict[str, str]) -> Iterator[Unknown]:

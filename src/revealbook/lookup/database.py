@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Sequence
 from contextlib import AbstractContextManager
-from typing import Any, NamedTuple, Protocol
+from typing import Any, Protocol
 
 from revealbook.archive.refusal import Refused
 
@@ -13,20 +13,40 @@ class NoIndex(Refused):
     """There is no database where the index should be, or it is not one of this program's."""
 
 
-class Token(NamedTuple):
-    """A token that is looked for.
+Wanted = Sequence[Sequence[Sequence[Sequence[str]]]]
+"""For each word of a question its alternatives, for each alternative the parts that must all occur, for each
+part the tokens of which one must occur. Tokens are of letters, digits and `_`, as from `keys.tokens`."""
 
-    Attributes:
-        text: letters, digits and `_`, as `keys.tokens` gives them.
-        begins: whether a longer word that begins with it will do.
+
+def matching(wanted: Wanted, both: str, either: str, quote: str) -> str:
+    """Write what is wanted in a database's own language of search.
+
+    Args:
+        wanted: what is wanted.
+        both: the sign between what must all occur.
+        either: the sign between what may occur instead of each other.
+        quote: the sign around a token.
     """
 
-    text: str
-    begins: bool
+    def joined(sign: str, several: Iterable[str]) -> str:
+        return f"({f' {sign} '.join(several)})"
 
-
-Wanted = Sequence[Sequence[Sequence[Token]]]
-"""For each word of a question its alternatives, and for each alternative the tokens that must all occur."""
+    return joined(
+        both,
+        (
+            joined(
+                either,
+                (
+                    joined(
+                        both,
+                        (joined(either, (f"{quote}{token}{quote}" for token in part)) for part in parts),
+                    )
+                    for parts in alternatives
+                ),
+            )
+            for alternatives in wanted
+        ),
+    )
 
 
 class Database(Protocol):

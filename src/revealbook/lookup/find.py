@@ -51,13 +51,13 @@ def find(database: Database, question: Question, most: int = MOST) -> Answer:
 
 
 def _answer(database: Database, asked: Conditions, most: int) -> tuple[list[Row], int]:
-    """Give rows in order and their number; few rows are put in order here, which saves sorting many."""
+    """Give the first rows in order, and how many there are."""
     body, values = _body(database, asked)
-    rows = database.rows(f"SELECT {_SHOWN} {body} LIMIT ?", (*values, most + 1))
+    rows = database.rows(f"SELECT {_SHOWN} {body}{_ORDER} LIMIT ?", (*values, most + 1))
     if len(rows) <= most:
-        return sorted(rows, key=lambda row: (row[1], row[2], row[11])), len(rows)
+        return rows, len(rows)
     [(number,)] = database.rows(f"SELECT count(*) {body}", values)
-    return database.rows(f"SELECT {_SHOWN} {body}{_ORDER} LIMIT ?", (*values, most)), int(number)
+    return rows[:most], int(number)
 
 
 def _body(database: Database, asked: Conditions) -> tuple[str, list[Any]]:
@@ -67,9 +67,10 @@ def _body(database: Database, asked: Conditions) -> tuple[str, list[Any]]:
     values: list[Any] = []
     if start is not None:
         values += start
-        source = f"FROM (SELECT DISTINCT opening AS id FROM held WHERE term IN ({listed(start)})) d"
+        once = "DISTINCT " if len(start) > 1 else ""
+        source = f"FROM (SELECT {once}opening AS id FROM held WHERE term IN ({listed(start)})) d"
     elif asked.words and not named:
-        statement, match = database.said(wanted(asked.words))
+        statement, match = database.said(wanted(database, asked.words))
         values.append(match)
         source = f"FROM ({statement}) d"
     else:
@@ -85,7 +86,7 @@ def _body(database: Database, asked: Conditions) -> tuple[str, list[Any]]:
             )
             values += one.terms
     if asked.words and (named or start is not None):
-        statement, match = database.said(wanted(asked.words))
+        statement, match = database.said(wanted(database, asked.words))
         tests.append(f"o.id IN ({statement})")
         values.append(match)
     source = f"{source} CROSS JOIN opening o" if source else "FROM opening o"
@@ -112,19 +113,17 @@ def _number(database: Database, terms: Sequence[int]) -> int:
 
 
 def _found(row: Row) -> Found:
-    shown: list[Any] = list(row)
-    shown[8], shown[13] = Outcome(row[8]), bool(row[13])
-    shown[15] = tuple(Later(*one) for one in json.loads(row[15])) if row[15] else ()
-    shown[16] = tuple(json.loads(row[16]))
-    return Found(*shown)
+    later = tuple(Later(*one) for one in json.loads(row[15])) if row[15] else ()
+    return Found._make((*row[:8], Outcome(row[8]), *row[9:13], bool(row[13]), row[14], later, row[16]))
 
 
 def terms_of(database: Database, found: Sequence[Found]) -> Mapping[int, tuple[tuple[str, str], ...]]:
     """Give kind and name of the terms that openings hold, by the openings' numbers."""
-    numbers = sorted({number for one in found for number in one.terms})
+    held = {one.id: json.loads(one.terms) for one in found}
+    numbers = sorted({number for of_opening in held.values() for number in of_opening})
     named: dict[int, tuple[str, str]] = {}
     for at in range(0, len(numbers), _AT_ONCE):
         some = numbers[at : at + _AT_ONCE]
         rows = database.rows(f"SELECT id, kind, name FROM term WHERE id IN ({listed(some)})", some)
         named |= {number: (kind, name) for number, kind, name in rows}
-    return {one.id: tuple(named[number] for number in one.terms if number in named) for one in found}
+    return {id_: tuple(named[number] for number in of_opening) for id_, of_opening in held.items()}

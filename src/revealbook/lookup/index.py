@@ -122,7 +122,7 @@ def fill(database: Database, archive: str, filed: Iterable[FiledOpenings]) -> tu
     """
     sites = []
     with database.building():
-        loading = Loading(database)
+        loading = Loading(database, empty=True)
         for one in filed:
             _load(loading, one)
             sites.append(one.site)

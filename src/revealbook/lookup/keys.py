@@ -18,19 +18,19 @@ _KEPT = 1 << 16
 @lru_cache(_KEPT)
 def key(name: str) -> str:
     """Give what a mark, serial, batch, product, rule or person is compared by; empty if it says nothing."""
-    return _BETWEEN.join(_PIECE.findall(plain_text(name)))
+    return _BETWEEN.join(_PIECE.findall(_plain(name)))
 
 
 def building_key(name: str | None) -> str:
     """Give what a building is compared by: `B`, `Haus B` and `block b` are one."""
-    pieces = _PIECE.findall(plain_text(name or ""))
-    own = [piece for piece in pieces if piece not in BUILDING]
-    return _BETWEEN.join(own or pieces)
+    own = _PIECE.findall(_plain(name or ""))
+    return _BETWEEN.join([piece for piece in own if piece not in BUILDING] or own)
 
 
 def words(text: str) -> list[str]:
     """Give the words of a text as keys: `Reveal W-2.07 (south-west)` has `reveal`, `w_2_07`, `south_west`."""
-    return [found for word in _WORD.findall(text) if (found := key(word))]
+    found = (_BETWEEN.join(_PIECE.findall(word)) for word in _WORD.findall(_plain(text)))
+    return [word for word in found if word]
 
 
 def pieces(word: str) -> list[str]:
@@ -41,5 +41,15 @@ def pieces(word: str) -> list[str]:
 @lru_cache(_KEPT)
 def tokens(text: str) -> frozenset[str]:
     """Give everything by which a text is found: its words, and the pieces of each."""
-    whole = words(text)
-    return frozenset(piece for word in whole for piece in pieces(word)) | frozenset(whole)
+    found = set[str]()
+    for word in _WORD.findall(_plain(text)):
+        if word.isalpha():
+            found.add(word)
+        elif own := _PIECE.findall(word):
+            found.update(own)
+            found.add(_BETWEEN.join(own))
+    return frozenset(found)
+
+
+def _plain(text: str) -> str:
+    return text.lower() if text.isascii() else plain_text(text)

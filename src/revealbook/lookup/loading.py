@@ -8,17 +8,17 @@ from revealbook.lookup.database import Database, Row
 from revealbook.lookup.filed import Entry
 from revealbook.lookup.keys import building_key, key
 from revealbook.lookup.schema import COLUMNS
-from revealbook.lookup.terms import Term, found_by, spelt, terms
+from revealbook.lookup.terms import SPELT, Term, found_by, spelt, terms
 from revealbook.present.place_words import floor_key
 
 _PORTION = 5000
 
 
 class Loading:
-    """Takes openings into the index, inside a transaction of the database."""
+    """Takes openings into the index, inside a transaction of the database; `empty` if it holds none yet."""
 
-    def __init__(self, database: Database) -> None:
-        self._database = database
+    def __init__(self, database: Database, *, empty: bool = False) -> None:
+        self._database, self._empty = database, empty
         self._ids = count(_following(database, "opening"))
         self._term_ids = count(_following(database, "term"))
         self._known: dict[tuple[str, str], int] = {}
@@ -36,9 +36,9 @@ class Loading:
         self._rows["opening"].append(_opening(id_, entry, numbers))
         self._rows["held"] += [(number, id_) for number in numbers]
         self._said.append((id_, said))
-        new = {word for word in spelt(said) if word not in self._words}
+        new = set(spelt(said - self._words))
         self._words |= new
-        self._rows["word"] += [(word,) for word in new]
+        self._rows["word"] += [(word, word[:SPELT]) for word in new]
         self.openings += 1
         if len(self._said) >= _PORTION:
             self.flush()
@@ -62,7 +62,8 @@ class Loading:
         own = term.kind, term.key
         if (known := self._known.get(own)) is not None:
             return known
-        found = self._database.rows("SELECT id FROM term WHERE kind = ? AND key = ?", own)
+        asked = "SELECT id FROM term WHERE kind = ? AND key = ?"
+        found = [] if self._empty else self._database.rows(asked, own)
         number = int(found[0][0]) if found else next(self._term_ids)
         if not found:
             self._rows["term"].append((number, *term[:3]))

@@ -10,7 +10,7 @@ from typing import Any
 import psycopg
 from psycopg import conninfo
 
-from revealbook.lookup.database import NoIndex, Row, Token, Wanted, insert
+from revealbook.lookup.database import NoIndex, Row, Wanted, insert, matching
 from revealbook.lookup.schema import COLUMNS, FORMAT, INDEXES, TABLES
 
 SCHEMA, _NEXT = "revealbook_index", "revealbook_index_next"
@@ -73,9 +73,7 @@ class PostgresDatabase:
 
     def said(self, wanted: Wanted) -> tuple[str, str]:
         """Give a statement of one value that finds the ids of openings with the tokens, and that value."""
-        asked = " & ".join(
-            f"({' | '.join(f'({_all(tokens)})' for tokens in alternatives)})" for alternatives in wanted
-        )
+        asked = matching(wanted, "&", "|", "'")
         return "SELECT id FROM said WHERE tokens @@ CAST(? AS tsquery)", asked
 
     @contextmanager
@@ -125,10 +123,6 @@ class PostgresDatabase:
 def _ours(statement: str) -> str:
     """Write a statement's place holders as psycopg does. No statement here holds a value or another `?`."""
     return statement.replace("?", "%s")
-
-
-def _all(tokens: Sequence[Token]) -> str:
-    return " & ".join(f"'{token.text}'{':*' if token.begins else ''}" for token in tokens)
 
 
 def _without_password(address: str) -> str:

@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
+from typing import NamedTuple
 
 from revealbook.lookup.terms import Later
 from revealbook.rules.finding import Outcome
@@ -46,8 +47,7 @@ class Question:
     all_versions: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Found:
+class Found(NamedTuple):
     """An opening that was found.
 
     Attributes:
@@ -67,7 +67,7 @@ class Found:
         latest: whether nothing later was filed of it.
         pack: its pack in version `until`.
         later: claims and repairs.
-        terms: numbers of its terms.
+        terms: numbers of its terms as JSON.
     """
 
     id: int
@@ -86,7 +86,7 @@ class Found:
     latest: bool
     pack: str
     later: tuple[Later, ...]
-    terms: tuple[int, ...]
+    terms: str
 
 
 @dataclass(frozen=True, slots=True)

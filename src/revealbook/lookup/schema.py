@@ -19,7 +19,7 @@ COLUMNS = {
     "term": ("id", "kind", "name", "key"),
     "term_key": ("key", "kind", "term"),
     "held": ("term", "opening"),
-    "word": ("word",),
+    "word": ("word", "begins"),
     "site": ("site", "name", "digest", "versions"),
     "meta": ("name", "value"),
 }
@@ -37,10 +37,11 @@ TABLES = (
         UNIQUE (kind, key))""",
     """CREATE TABLE term_key (
         key TEXT NOT NULL, kind TEXT NOT NULL, term INTEGER NOT NULL, PRIMARY KEY (key, kind, term))""",
-    "CREATE TABLE word (word TEXT PRIMARY KEY)",
+    "CREATE TABLE word (word TEXT PRIMARY KEY, begins TEXT NOT NULL)",
 )
 """What every index has; `held` (openings by term) and `said` (texts) are each database's own."""
 INDEXES = (
+    "CREATE INDEX word_begins ON word (begins)",
     "CREATE INDEX opening_of_site ON opening (site, mark_key)",
     "CREATE INDEX opening_mark ON opening (mark_key)",
     "CREATE INDEX opening_serial ON opening (serial_key)",

@@ -6,7 +6,7 @@ from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
 
-from revealbook.lookup.database import NoIndex, Row, Token, Wanted, insert
+from revealbook.lookup.database import NoIndex, Row, Wanted, insert, matching
 from revealbook.lookup.schema import COLUMNS, FORMAT, INDEXES, TABLES
 
 _HELD = """CREATE TABLE held (term INTEGER NOT NULL, opening INTEGER NOT NULL, PRIMARY KEY (term, opening))
@@ -69,9 +69,7 @@ class SqliteDatabase:
 
     def said(self, wanted: Wanted) -> tuple[str, str]:
         """Give a statement of one value that finds the ids of openings with the tokens, and that value."""
-        match = " AND ".join(
-            f"({' OR '.join(f'({_all(tokens)})' for tokens in alternatives)})" for alternatives in wanted
-        )
+        match = matching(wanted, "AND", "OR", '"')
         return "SELECT rowid AS id FROM said WHERE said MATCH ?", match
 
     @contextmanager
@@ -121,7 +119,3 @@ class SqliteDatabase:
     def close(self) -> None:
         """Let go of it."""
         self._connection.close()
-
-
-def _all(tokens: Sequence[Token]) -> str:
-    return " AND ".join(f'"{token.text}"{"*" if token.begins else ""}' for token in tokens)

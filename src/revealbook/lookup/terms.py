@@ -1,10 +1,12 @@
 """What an opening is looked up and traced by: its terms, each shared with other openings, and its words."""
 
 from collections.abc import Iterable, Iterator
+from datetime import date
+from functools import lru_cache
 from typing import NamedTuple
 
 from revealbook.lookup.keys import key, tokens, words
-from revealbook.present.facts_record import OpeningFacts, RuleOutcome, UsedProduct
+from revealbook.present.facts_record import OpeningFacts, RuleOutcome
 from revealbook.rules.finding import Outcome
 
 BATCHES = {
@@ -24,6 +26,8 @@ RULES = {
 }
 CAUSES = (*ANY_BATCH, FITTER_DAY, WEATHER, NONCONFORMITY)
 """Kinds of terms that openings may share the cause of a defect by."""
+_KEPT = 1 << 16
+"""So many terms are kept: most openings share theirs with the one before."""
 SPELT = 3
 """From so many letters on, a word can be misspelled, and the beginning of a longer one found by it."""
 _WORKED = (
@@ -68,7 +72,7 @@ def _terms(facts: OpeningFacts, later: Iterable[Later]) -> Iterator[Term]:
         if used.id or used.name:
             yield _named(PRODUCT, used.name or used.id or "", used.id)
         if used.batch:
-            yield _batch(used)
+            yield _batch(used.use, used.name or used.id or "", used.batch)
     for fixing in facts.fixings:
         if fixing.id or fixing.name:
             yield _named(FIXING, fixing.name or fixing.id or "", fixing.id)
@@ -89,6 +93,7 @@ def _rule(rule: RuleOutcome) -> Iterator[Term]:
         yield Term(WEATHER if rule.weather else NONCONFORMITY, rule.rule, own, (own,))
 
 
+@lru_cache(_KEPT)
 def _named(kind: str, name: str, id_: str | None) -> Term:
     """Name a thing by its name and id, and by each word of its name."""
     own = key(name)
@@ -99,11 +104,12 @@ def _one(id_: str | None) -> tuple[str, ...]:
     return (key(id_),) if id_ else ()
 
 
-def _batch(used: UsedProduct) -> Term:
+@lru_cache(_KEPT)
+def _batch(use: str, product: str, batch: str) -> Term:
     """A batch number means nothing without its product: two makers may print the same."""
-    batch, product = key(used.batch or ""), used.name or used.id or ""
-    name = f"{product}, batch {used.batch}" if product else f"batch {used.batch}"
-    return Term(BATCHES.get(used.use, "batch"), name, f"{key(product)} {batch}", (batch,))
+    name = f"{product}, batch {batch}" if product else f"batch {batch}"
+    own = key(batch)
+    return Term(BATCHES.get(use, "batch"), name, f"{key(product)} {own}", (own,))
 
 
 def _fitter_days(facts: OpeningFacts) -> Iterator[Term]:
@@ -111,8 +117,13 @@ def _fitter_days(facts: OpeningFacts) -> Iterator[Term]:
     names = {person.id: person.name for person in facts.people}
     for event in facts.events:
         if event.by and event.step in _WORKED:
-            name, day = names.get(event.by, event.by), event.at.date().isoformat()
-            yield Term(FITTER_DAY, f"{name}, {day}", f"{key(name)} {day}", (f"{key(name)} {day}",))
+            yield _worked(names.get(event.by, event.by), event.at.date())
+
+
+@lru_cache(_KEPT)
+def _worked(name: str, day: date) -> Term:
+    own = f"{key(name)} {day}"
+    return Term(FITTER_DAY, f"{name}, {day}", own, (own,))
 
 
 def found_by(facts: OpeningFacts, later: Iterable[Later] = ()) -> set[str]:

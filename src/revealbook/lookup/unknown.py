@@ -29,7 +29,7 @@ def unknown_words(database: Database, words: Sequence[str]) -> tuple[Unknown, ..
 
 
 def _occurs(database: Database, word: str) -> bool:
-    statement, match = database.said(wanted([word]))
+    statement, match = database.said(wanted(database, [word]))
     return bool(database.rows(f"{statement} LIMIT 1", (match,)))
 
 
