@@ -4,7 +4,6 @@ import pytest
 
 from revealbook.lookup.database import Database, NoIndex, Wanted, insert, listed, matching
 
-
 WORDS = {1: ("sill", "water", "w_2_07"), 2: ("sill", "board"), 3: ("silicone",)}
 
 
