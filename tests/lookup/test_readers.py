@@ -5,6 +5,7 @@ from pathlib import Path
 from threading import Event, Thread
 
 from tests.lookup.filings import SHORT, file_site, new_archive
+from tests.present.judging import Changes
 
 from revealbook.archive.store import Archive
 from revealbook.lookup.database import Database
@@ -13,7 +14,8 @@ from revealbook.lookup.index import build, open_database, refresh
 from revealbook.lookup.loading import forget
 from revealbook.lookup.question import Question
 
-ONE, THREE = {"W-1": {}}, {"W-1": SHORT, "W-2": {}, "W-3": {}}
+ONE: dict[str, Changes] = {"W-1": {}}
+THREE: dict[str, Changes] = {"W-1": SHORT, "W-2": {}, "W-3": {}}
 
 
 def filed(folder: Path) -> Archive:
