@@ -24,6 +24,5 @@ def test_the_schema_of_rules_takes_a_rule_and_refuses_a_misspelled_key() -> None
 
 
 def test_a_kind_that_is_none_is_told_with_those_there_are() -> None:
-    assert run("schema", "recrod") == (
-        2, "", "recrod is no kind of file; there are: site, record, claim, repair, re-measurement, rules, overlay.\n",
-    )  # fmt: skip
+    kinds = "site, record, claim, repair, re-measurement, rules, overlay"
+    assert run("schema", "recrod") == (2, "", f"recrod is no kind of file; there are: {kinds}.\n")
