@@ -52,15 +52,15 @@ def test_what_is_forgotten_is_not_found(made: Database) -> None:
 
 
 def test_rows_whose_key_is_there_are_left_out_if_asked(made: Database) -> None:
-    made.add("site", [("elm", "E", "d", 1)])
-    made.add("site", [("elm", "E", "d", 1), ("oak", "O", "d", 1)], missing=True)
+    made.add("site", [("elm", "E", "d", 1, 1)])
+    made.add("site", [("elm", "E", "d", 1, 1), ("oak", "O", "d", 1, 1)], missing=True)
     assert made.rows("SELECT site FROM site ORDER BY site") == [("elm",), ("oak",)]
 
 
 def test_what_fails_is_undone_as_a_whole(made: Database) -> None:
     def stopped() -> None:
         with made.writing():
-            made.add("site", [("elm", "E", "d", 1)])
+            made.add("site", [("elm", "E", "d", 1, 1)])
             raise KeyError
 
     with pytest.raises(KeyError):

@@ -69,10 +69,10 @@ def test_following_the_archive_gives_the_same_as_building_anew(archive: Archive,
     file_site(archive, "elm", {"W-1": {}})
     join_claim(archive, "elm", "W-1")
     refresh(archive, database)
-    followed = shown(database), held(database), database.rows("SELECT site, digest FROM site ORDER BY site")
+    followed = shown(database), held(database), database.rows("SELECT * FROM site ORDER BY site")
     build(archive, database)
     assert followed == (
-        shown(database), held(database), database.rows("SELECT site, digest FROM site ORDER BY site"),
+        shown(database), held(database), database.rows("SELECT * FROM site ORDER BY site"),
     )  # fmt: skip
 
 

@@ -198,4 +198,5 @@ def _replace(database: Database, site: str, filed: FiledOpenings | None) -> int:
 def _load(loading: Loading, filed: FiledOpenings) -> None:
     for entry in filed.entries:
         loading.add(entry)
-    loading.site((filed.site, filed.name, filed.digest, filed.versions))
+    openings = sum(entry.latest for entry in filed.entries)
+    loading.site((filed.site, filed.name, filed.digest, filed.versions, openings))

@@ -44,7 +44,7 @@ class Loading:
             self.flush()
 
     def site(self, row: Row) -> None:
-        """Take a site: id, name, digest, number of versions."""
+        """Take a site: id, name, digest, number of versions and of openings."""
         self._rows["site"].append(row)
 
     def flush(self) -> None:

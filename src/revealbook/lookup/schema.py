@@ -1,7 +1,6 @@
 """The tables of the index, the same in SQLite and PostgreSQL but for the search in texts."""
 
-FORMAT = "1"
-"""Changed whenever tables or what stands in them change: an index of another format is built anew."""
+from hashlib import sha256
 
 OPENING = (
     "id", "site", "mark", "mark_key", "serial", "serial_key", "building", "building_key", "floor",
@@ -20,7 +19,7 @@ COLUMNS = {
     "term_key": ("key", "kind", "term"),
     "held": ("term", "opening"),
     "word": ("word", "begins"),
-    "site": ("site", "name", "digest", "versions"),
+    "site": ("site", "name", "digest", "versions", "openings"),
     "meta": ("name", "value"),
 }
 
@@ -28,7 +27,8 @@ _TEXT = ", ".join(f"{name} TEXT NOT NULL" for name in OPENING[1:15])
 TABLES = (
     "CREATE TABLE meta (name TEXT PRIMARY KEY, value TEXT NOT NULL)",
     """CREATE TABLE site (
-        site TEXT PRIMARY KEY, name TEXT NOT NULL, digest TEXT NOT NULL, versions INTEGER NOT NULL)""",
+        site TEXT PRIMARY KEY, name TEXT NOT NULL, digest TEXT NOT NULL, versions INTEGER NOT NULL,
+        openings INTEGER NOT NULL)""",
     f"""CREATE TABLE opening (
         id INTEGER PRIMARY KEY, {_TEXT}, since INTEGER NOT NULL, until INTEGER NOT NULL,
         latest INTEGER NOT NULL, pack TEXT NOT NULL, terms TEXT NOT NULL, later TEXT NOT NULL)""",
@@ -48,3 +48,7 @@ INDEXES = (
     "CREATE INDEX opening_place ON opening (building_key, floor_key)",
 )
 """Made after the rows when an index is built as a whole."""
+_CONTENT = 1
+"""Counted up whenever other terms or words are made of the same facts."""
+FORMAT = sha256("".join((*TABLES, *INDEXES, str(_CONTENT))).encode()).hexdigest()[:16]
+"""Another one for other tables or content: an index of another format is built anew."""

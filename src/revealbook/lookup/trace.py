@@ -145,7 +145,7 @@ def trace_fitter(index: Database, who: str, day: date | None, most: int) -> Trac
 
 def _traced(index: Database, terms: Iterable[int], most: int, apart: int = 0) -> Traced:
     """Weigh the causes among some terms, and rank the openings that have any, but for one."""
-    [(whole,)] = index.rows("SELECT count(*) FROM opening WHERE latest = 1")
+    [(whole,)] = index.rows("SELECT CAST(COALESCE(sum(openings), 0) AS INTEGER) FROM site")
     causes = _weighed(index, terms, whole)
     rows = index.rows(_ranked(causes), (apart, most, most)) if causes else []
     alike = tuple(_alike(row, causes) for row in rows)
