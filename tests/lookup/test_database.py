@@ -4,7 +4,7 @@ import pytest
 
 from revealbook.lookup.database import Database, NoIndex, Wanted, insert, listed, matching
 
-WORDS = {1: ("sill", "water", "w_2_07"), 2: ("sill", "board"), 3: ("silicone",)}
+WORDS = {1: ("sill", "water", "w_2_07"), 2: ("sill", "board"), 3: ("silicone", "\u08b6a", "x" * 100)}
 
 
 @pytest.fixture
@@ -36,6 +36,8 @@ def test_words_alternatives_parts_and_spellings_stand_in_their_brackets() -> Non
         ([[[["silicone", "board"]]]], [2, 3]),  # one spelling
         ([[[["sil"]]]], []),
         ([[[["w_2_07"]]]], [1]),
+        ([[[["\u08b6a"]]]], [3]),  # a letter that not every table of letters knows
+        ([[[["x" * 100]]]], [3]),
     ],
 )
 def test_texts_are_found_as_wanted(made: Database, wanted: Wanted, found: list[int]) -> None:

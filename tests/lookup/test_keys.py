@@ -44,3 +44,8 @@ def test_a_key_is_its_own_key(text: str) -> None:
 @given(st.text(max_size=30))
 def test_every_word_of_a_text_finds_it(text: str) -> None:
     assert set(words(text)) <= tokens(text)
+
+
+def test_of_a_word_that_goes_on_and_on_only_the_beginning_counts() -> None:
+    assert words("x" * 5000) == ["x" * 100]
+    assert tokens("x" * 5000) == {"x" * 100}

@@ -4,6 +4,7 @@
 """
 
 import re
+from collections.abc import Iterator
 from functools import lru_cache
 
 from revealbook.present.place_words import BUILDING, plain_text
@@ -11,6 +12,8 @@ from revealbook.present.place_words import BUILDING, plain_text
 _PIECE = re.compile(r"[^\W\d_]+|\d+")
 _WORD = re.compile(r"[^\s,;:()\"“”„'?!]+")
 _BETWEEN = "_"
+_LONGEST = 100
+"""Of a longer word only the beginning counts; PostgreSQL takes no word of more than 2046 bytes."""
 _KEPT = 1 << 16
 """So many names and texts are kept with their keys: those of products and people come again and again."""
 
@@ -29,7 +32,7 @@ def building_key(name: str | None) -> str:
 
 def words(text: str) -> list[str]:
     """Give the words of a text as keys: `Reveal W-2.07 (south-west)` has `reveal`, `w_2_07`, `south_west`."""
-    found = (_BETWEEN.join(_PIECE.findall(word)) for word in _WORD.findall(_plain(text)))
+    found = (_BETWEEN.join(_PIECE.findall(word)) for word in _words(text))
     return [word for word in found if word]
 
 
@@ -42,13 +45,17 @@ def pieces(word: str) -> list[str]:
 def tokens(text: str) -> frozenset[str]:
     """Give everything by which a text is found: its words, and the pieces of each."""
     found = set[str]()
-    for word in _WORD.findall(_plain(text)):
+    for word in _words(text):
         if word.isalpha():
             found.add(word)
         elif own := _PIECE.findall(word):
             found.update(own)
             found.add(_BETWEEN.join(own))
     return frozenset(found)
+
+
+def _words(text: str) -> Iterator[str]:
+    return (word[:_LONGEST] for word in _WORD.findall(_plain(text)))
 
 
 def _plain(text: str) -> str:

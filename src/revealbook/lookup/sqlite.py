@@ -12,7 +12,8 @@ from revealbook.lookup.schema import COLUMNS, FORMAT, INDEXES, TABLES
 _HELD = """CREATE TABLE held (term INTEGER NOT NULL, opening INTEGER NOT NULL, PRIMARY KEY (term, opening))
     WITHOUT ROWID"""
 _SAID = """CREATE VIRTUAL TABLE said USING fts5(
-    tokens, detail=none, columnsize=0, tokenize="unicode61 remove_diacritics 0 tokenchars '_'")"""
+    tokens, detail=none, columnsize=0, tokenize="ascii tokenchars '_'")"""
+"""Tokens come as they are compared; this tokenizer takes every sign beyond ASCII for a letter."""
 _PATIENCE_S = 60
 _CACHE_KIB = 65_536
 
