@@ -47,7 +47,9 @@ def names(answer: Answer) -> list[str]:
         ({"product": "Example Frame Bond"}, ALL),
         ({"person": "ada"}, ALL),
         ({"place": "block B, second floor"}, OAK),
-        ({"words": "bedroom house B"}, OAK),
+        ({"words": "bedroom house B"}, OAK),  # written there as Schlafzimmer
+        ({"words": "schlafzi"}, OAK),
+        ({"words": "Werkstatt"}, ["elm/W-1", "elm/W-2"]),  # written there as workshop
         ({"words": "7714"}, OAK),
         ({"words": "water sill board"}, OAK),
         ({"words": "sill", "batch": "7714"}, OAK),
@@ -66,8 +68,8 @@ def test_what_is_asked_is_found(index: Database, asked: dict[str, Any], found: l
 
 
 def test_how_many_there_are_is_told_even_if_few_are_given(index: Database) -> None:
-    answer = find(index, Question(), most=2)
-    assert (names(answer), answer.number) == (ALL[:2], 3)
+    answer = find(index, Question(), most=1)
+    assert (names(answer), answer.number) == (ALL[:1], 3)
 
 
 def test_an_opening_is_told_with_its_pack_claims_and_terms(index: Database) -> None:

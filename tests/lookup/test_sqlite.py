@@ -41,3 +41,11 @@ def test_tables_of_somebody_else_in_the_file_stay(tmp_path: Path) -> None:
         pass
     assert index.rows("SELECT * FROM theirs") == []
     index.close()
+
+
+def test_what_a_writer_writes_goes_to_a_log_beside_the_file_so_that_readers_go_on(tmp_path: Path) -> None:
+    index = SqliteDatabase(tmp_path / "i.sqlite")
+    with index.building():
+        pass
+    assert index.rows("PRAGMA journal_mode") == [("wal",)]
+    index.close()
