@@ -11,7 +11,7 @@ from unicodedata import normalize
 from revealbook.records.blank import blank
 from revealbook.records.load import OPENINGS, OVERLAYS, PHOTOS, SITE_FILE
 from revealbook.records.opening import Opening
-from revealbook.records.schema import WRITTEN, schema
+from revealbook.records.schema import IN_A_SITE, WRITTEN, schema
 from revealbook.records.site import Site
 
 SCHEMAS = ".schema"
@@ -51,7 +51,7 @@ def begin(folder: Path, site: str, mark: str) -> tuple[Path, ...]:
     folder.mkdir(parents=True, exist_ok=True)
     for room in (OPENINGS, PHOTOS, OVERLAYS, SCHEMAS):
         (folder / room).mkdir(exist_ok=True)
-    texts = {folder / SCHEMAS / f"{name}.schema.json": schema_text(name) for name in WRITTEN}
+    texts = {folder / SCHEMAS / f"{name}.schema.json": schema_text(name) for name in IN_A_SITE}
     texts[folder / SITE_FILE] = _MODELINE.format(up="", name="site") + _SITE_HEAD + _blank_site(site)
     texts[record_file(folder, mark)] = blank_record({"opening": {"mark": mark}})
     made = tuple(file for file in texts if not file.exists())

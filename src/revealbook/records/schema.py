@@ -17,6 +17,8 @@ WRITTEN: dict[str, type[BaseModel]] = {
     "re-measurement": Remeasurement,
 }
 """Files by what they are called on the command line."""
+IN_A_SITE = ("site", "record")
+"""Those of them that lie in a site folder; the others are written when the site has long been filed."""
 
 
 def schema(model: type[BaseModel], name: str) -> dict[str, Any]:
