@@ -2,22 +2,10 @@ from datetime import datetime
 
 from tests.builders import full_opening
 
-from revealbook.inspection.walk import minutes, parts, photos_named, stays
+from revealbook.inspection.walk import minutes, stays
 from revealbook.records.opening import Opening
 
 OPENING = Opening.model_validate(full_opening())
-
-
-def test_every_photograph_is_given_with_its_place() -> None:
-    found = {named.photo.file: named.path for named in photos_named(OPENING)}
-    assert found["W-1.01-joint.jpg"] == ("frame", "photos", 1)
-    assert len(found) == 5
-
-
-def test_every_part_is_given_once() -> None:
-    paths = [path for path, _ in parts(OPENING)]
-    assert len(paths) == len(set(paths))
-    assert ("frame", "pieces", "left", "beads") in paths
 
 
 def test_stays_tell_who_was_there_from_when_to_when() -> None:

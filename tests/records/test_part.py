@@ -3,10 +3,11 @@ from typing import Any, get_args
 
 import pytest
 from pydantic import BaseModel, ValidationError, create_model
+from tests.builders import full_opening
 
 from revealbook.records.frame import Frame
 from revealbook.records.opening import Opening
-from revealbook.records.part import Part, Photo, Section
+from revealbook.records.part import Part, Photo, Section, parts, photos_named
 from revealbook.records.site import Site
 
 
@@ -78,3 +79,18 @@ def test_lists_in_a_model_cannot_be_changed_either() -> None:
     section = Section.model_validate({"photos": [{"file": "a.jpg"}]})
     assert isinstance(section.photos, tuple)
     assert hash(section)
+
+
+OPENING = Opening.model_validate(full_opening())
+
+
+def test_every_photograph_is_given_with_its_place() -> None:
+    found = {named.photo.file: named.path for named in photos_named(OPENING)}
+    assert found["W-1.01-joint.jpg"] == ("frame", "photos", 1)
+    assert len(found) == 5
+
+
+def test_every_part_is_given_once() -> None:
+    paths = [path for path, _ in parts(OPENING)]
+    assert len(paths) == len(set(paths))
+    assert ("frame", "pieces", "left", "beads") in paths

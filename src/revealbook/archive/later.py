@@ -1,7 +1,6 @@
 """Later records read for joining: claims, repairs and re-measurements, each under an id of its own."""
 
 import re
-from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import UTC
 from pathlib import Path
@@ -11,7 +10,7 @@ from revealbook.archive.refusal import Refused
 from revealbook.present.problems import line
 from revealbook.present.words import words_in
 from revealbook.records.afterwards import load_afterwards
-from revealbook.records.part import Part, Photo
+from revealbook.records.part import photos_named
 from revealbook.records.remeasurement import Remeasurement, load_remeasurement
 from revealbook.source.problem import Problem
 from revealbook.source.read import read
@@ -56,7 +55,7 @@ def read_later(path: Path) -> LaterRecord:
         said = [line(problem, words_in("en")) for problem in loaded]
         raise Refused("\n".join([*said, "The record was not joined."]))
     record, sheet = loaded
-    photos = tuple(sorted(set(_photos(record))))
+    photos = tuple(sorted({named.photo.file for named in photos_named(record)}))
     if isinstance(record, Remeasurement):
         return LaterRecord(record.site, record.mark, _id_of(record), "re-measurement", sheet.raw, photos)
     return LaterRecord(record.site, record.mark, record.id, record.kind, sheet.raw, photos)
@@ -74,17 +73,3 @@ def _id_of(record: Remeasurement) -> str:
         raise Refused("The re-measurement does not say when it was taken; write `at` into it.")
     mark = re.sub(r"[^A-Za-z0-9._+-]", "-", record.mark)
     return f"remeasured-{mark}-{record.at.astimezone(UTC):%Y%m%dT%H%MZ}"
-
-
-def _photos(part: object) -> Iterator[str]:
-    """Give the photographs named in a model and in all models inside it."""
-    if isinstance(part, Photo):
-        yield part.file
-    elif isinstance(part, Part):
-        for key in type(part).model_fields:
-            yield from _photos(getattr(part, key))
-    elif isinstance(part, tuple | list):
-        for item in part:
-            yield from _photos(item)
-    elif isinstance(part, dict):
-        yield from _photos(tuple(part.values()))

@@ -13,10 +13,10 @@ from revealbook.cli.exit_codes import UNUSABLE, WELL
 from revealbook.cli.terminal import WIDTH, out, plain, print_problems, progress
 from revealbook.inspection.question import Evidence, Photograph
 from revealbook.inspection.questions import questions
-from revealbook.inspection.walk import photos_named
 from revealbook.present.questions import asked, questions_data, tally
 from revealbook.present.words import words_in
 from revealbook.records.load import PHOTOS
+from revealbook.records.part import photos_named
 from revealbook.render.photos import NoPhoto, derive
 from revealbook.rules.judged import JudgedSite
 

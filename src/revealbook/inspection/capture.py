@@ -6,8 +6,8 @@ from datetime import datetime, timedelta
 from revealbook.inspection.practice import practice
 from revealbook.inspection.question import Evidence, Question, Spot
 from revealbook.inspection.values import WORK
-from revealbook.inspection.walk import parts, photos_named
 from revealbook.records.opening import Opening
+from revealbook.records.part import parts, photos_named
 
 
 def capture(evidence: Evidence) -> Iterator[Question]:

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from revealbook.inspection.question import Evidence, Question, Spot
-from revealbook.inspection.walk import Named, photos_named
+from revealbook.records.part import Named, photos_named
 
 
 class _Use(NamedTuple):

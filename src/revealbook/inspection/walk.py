@@ -1,21 +1,11 @@
-"""What happened when, by whom, and which photographs were taken, as a record tells it."""
+"""What happened when and by whom, as a record tells it."""
 
 from collections.abc import Iterator
 from datetime import datetime
-from typing import Any, NamedTuple
-
-from pydantic import BaseModel
+from typing import NamedTuple
 
 from revealbook.measures.reading import Path
 from revealbook.records.opening import Opening
-from revealbook.records.part import Photo
-
-
-class Named(NamedTuple):
-    """A photograph named from a record."""
-
-    path: Path
-    photo: Photo
 
 
 class Stay(NamedTuple):
@@ -26,23 +16,6 @@ class Stay(NamedTuple):
     start: datetime
     end: datetime
     path: Path
-
-
-def photos_named(opening: Opening) -> Iterator[Named]:
-    """Give every photograph that a record names, with its place."""
-    for path, part in parts(opening):
-        if isinstance(part, Photo):
-            yield Named(path, part)
-
-
-def parts(part: Any, path: Path = ()) -> Iterator[tuple[Path, BaseModel]]:
-    """Give a model and every model inside it with its place, in the order of the record."""
-    yield path, part
-    for key, value in part.__dict__.items():
-        many = isinstance(value, tuple)
-        for number, item in enumerate(value if many else (value,)):
-            if isinstance(item, BaseModel):
-                yield from parts(item, (*path, key, number) if many else (*path, key))
 
 
 def stays(opening: Opening) -> Iterator[Stay]:

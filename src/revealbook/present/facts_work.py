@@ -8,7 +8,7 @@ from typing import Any, NamedTuple
 from revealbook.present.facts_record import DatedEvent, PersonDid, UsedFixing, UsedProduct
 from revealbook.records.fixing import FixingSet
 from revealbook.records.opening import Opening
-from revealbook.records.part import Part, Photo
+from revealbook.records.part import photos_named
 from revealbook.records.products import Products
 from revealbook.records.site import Person, Site
 
@@ -167,17 +167,6 @@ def texts(opening: Opening) -> tuple[str, ...]:
         (one.what for one in wrong),
         (one.correction.what for one in wrong if one.correction),
         (one.covers for one in opening.concessions),
-        (photo.shows for photo in _photos(opening)),
+        (named.photo.shows for named in photos_named(opening)),
     )
     return tuple(dict.fromkeys(text for text in written if text))
-
-
-def _photos(part: Any) -> Iterator[Photo]:
-    if isinstance(part, Photo):
-        yield part
-    elif isinstance(part, Part):
-        for key in type(part).model_fields:
-            yield from _photos(getattr(part, key))
-    elif isinstance(part, tuple):
-        for item in part:
-            yield from _photos(item)

@@ -4,8 +4,6 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from pydantic import BaseModel
-
 from revealbook.measures.catalogue import CATALOGUE
 from revealbook.measures.reading import Path
 from revealbook.present import labels
@@ -22,7 +20,7 @@ from revealbook.present.timeline import Event, events
 from revealbook.present.verdict import Count, Verdict, counts, of_opening
 from revealbook.present.words import N_, Words
 from revealbook.records.opening import Opening
-from revealbook.records.part import Photo
+from revealbook.records.part import Photo, parts, photos_named
 from revealbook.records.site import Site
 from revealbook.rules.finding import Judgement, Outcome
 from revealbook.rules.judged import JudgedOpening
@@ -234,27 +232,16 @@ def _products(opening: Opening, site: Site, words: Words) -> Iterator[tuple[str,
 def _fixings(opening: Opening) -> set[str]:
     return {
         part.product
-        for _, part in _walk(opening)
+        for _, part in parts(opening)
         if hasattr(part, "product") and hasattr(part, "embedment_mm") and part.product
     }
-
-
-def _walk(part: Any, path: Path = ()) -> Iterator[tuple[Path, Any]]:
-    """Give a model and all models inside it with their paths, in the order of the record."""
-    yield path, part
-    for key, value in part.__dict__.items():
-        inside = enumerate(value) if isinstance(value, tuple) else ((None, value),)
-        for number, item in inside:
-            if isinstance(item, BaseModel):
-                yield from _walk(item, (*path, key) if number is None else (*path, key, number))
 
 
 def pictures_of(opening: Opening) -> dict[Path, Photo]:
     """Give every photograph that a record names with its place there, once each, in the record's order."""
     found: dict[str, tuple[Path, Photo]] = {}
-    for path, part in _walk(opening):
-        if isinstance(part, Photo):
-            found.setdefault(part.file, (path, part))
+    for named in photos_named(opening):
+        found.setdefault(named.photo.file, named)
     return dict(found.values())
 
 

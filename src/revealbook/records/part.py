@@ -1,6 +1,7 @@
 """The base of every model, and what all sections of a record share."""
 
-from typing import Any
+from collections.abc import Iterator
+from typing import Any, NamedTuple
 
 from pydantic import BaseModel, ConfigDict, Field
 
@@ -53,3 +54,31 @@ class Section(Part):
         "Instruments used here, as listed in site.yaml; their uncertainty then counts.", ["tape-1"]
     )
     note: Text | None = entry("Anything else worth knowing in ten years.", "scaffold board removed")
+
+
+Loc = tuple[str | int, ...]
+"""Keys and positions that lead to a part of a record."""
+
+
+class Named(NamedTuple):
+    """A photograph named from a record, with its place there."""
+
+    path: Loc
+    photo: Photo
+
+
+def parts(part: BaseModel, path: Loc = ()) -> Iterator[tuple[Loc, BaseModel]]:
+    """Give a model and every model inside it with its place, in the order of the record."""
+    yield path, part
+    for key, value in part.__dict__.items():
+        many = isinstance(value, tuple)
+        for number, item in enumerate(value if many else (value,)):
+            if isinstance(item, BaseModel):
+                yield from parts(item, (*path, key, number) if many else (*path, key))
+
+
+def photos_named(part: BaseModel) -> Iterator[Named]:
+    """Give every photograph that a record, or a part of one, names with its place."""
+    for path, inside in parts(part):
+        if isinstance(inside, Photo):
+            yield Named(path, inside)

@@ -7,7 +7,7 @@ from pydantic import BaseModel
 
 from revealbook.records.fixing import FixingSet
 from revealbook.records.frame import Bonding, FramePiece
-from revealbook.records.part import Photo
+from revealbook.records.part import Loc, Photo, parts
 from revealbook.records.record import Record
 from revealbook.records.seals import SealEvent
 from revealbook.records.site import Site
@@ -16,7 +16,6 @@ from revealbook.source.nearest import nearest
 from revealbook.source.problem import Problem
 
 _PEOPLE_KEYS = frozenset({"by", "found_by", "checked_by", "accepted_by"})
-_Loc = tuple[str | int, ...]
 
 
 def unknown_references(record: Record, site: Site, photos: frozenset[str] | None) -> Iterator[Problem]:
@@ -28,7 +27,7 @@ def unknown_references(record: Record, site: Site, photos: frozenset[str] | None
         photos: files below photos/, or None to leave photographs unchecked.
     """
     known = _names(site)
-    for loc, kind, name in _references(record.opening, ()):
+    for loc, kind, name in _references(record.opening):
         if kind == "photo":
             if photos is not None and name not in photos:
                 yield Problem(
@@ -61,26 +60,15 @@ def _ids(things: Iterable[object]) -> tuple[str, ...]:
     return tuple(str(thing.id) for thing in things)  # type: ignore[attr-defined]
 
 
-def _references(part: BaseModel, loc: _Loc) -> Iterator[tuple[_Loc, str, str]]:
-    """Walk the record once; give (path, kind, name) for all that points elsewhere."""
-    for key, value in part.__dict__.items():
-        here = (*loc, key)
-        if isinstance(value, BaseModel):
-            yield from _references(value, here)
-        elif isinstance(value, tuple):
-            yield from _references_in_list(value, key, here)
-        elif isinstance(value, str):
-            kind = _kind_of_name(part, key)
-            if kind:
-                yield here, kind, value
-
-
-def _references_in_list(items: tuple[object, ...], key: str, loc: _Loc) -> Iterator[tuple[_Loc, str, str]]:
-    for number, item in enumerate(items):
-        if isinstance(item, BaseModel):
-            yield from _references(item, (*loc, number))
-        elif key == "instruments":
-            yield (*loc, number), "instruments", str(item)
+def _references(opening: BaseModel) -> Iterator[tuple[Loc, str, str]]:
+    """Give (path, kind, name) for all in a record that points elsewhere."""
+    for loc, part in parts(opening):
+        for key, value in part.__dict__.items():
+            if isinstance(value, str) and (kind := _kind_of_name(part, key)):
+                yield (*loc, key), kind, value
+            elif key == "instruments" and isinstance(value, tuple):
+                names = enumerate(value)
+                yield from (((*loc, key, number), "instruments", str(name)) for number, name in names)
 
 
 def _kind_of_name(part: BaseModel, key: str) -> str | None:
