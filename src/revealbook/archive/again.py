@@ -7,7 +7,8 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from revealbook.archive.opened import OpenedPack, open_pack
+from revealbook.archive.opened import NotAPack, OpenedPack, open_pack
+from revealbook.archive.refusal import Refused
 from revealbook.present.agreement import Difference, compare_findings, made_by_another_version
 from revealbook.present.evidence import findings_json
 from revealbook.present.page_text import compare_fingerprint, compare_pages
@@ -53,18 +54,38 @@ class Again:
 
 
 def judge_again(file: Path) -> Again | tuple[Problem, ...]:
-    """Judge a pack again by the rules it carries, and compare it with itself.
-
-    Args:
-        file: the pack's PDF.
-
-    Returns:
-        The comparison, or what keeps its records or rules from being read.
+    """Judge a pack again; as `judge_opened`.
 
     Raises:
         NotAPack: the file cannot be opened as a pack.
     """
-    opened = open_pack(file)
+    return judge_opened(open_pack(file))
+
+
+def judge_for_use(file: Path) -> Again:
+    """Judge a pack again to use its records, whether or not it agrees with itself.
+
+    Raises:
+        Refused: the file cannot be opened as a pack, or what it carries cannot be judged.
+    """
+    try:
+        again = judge_again(file)
+    except NotAPack as reason:
+        raise Refused(str(reason)) from reason
+    if isinstance(again, Again):
+        return again
+    raise Refused(f"What {file} carries cannot be judged.")
+
+
+def judge_opened(opened: OpenedPack) -> Again | tuple[Problem, ...]:
+    """Judge a pack again by the rules it carries, and compare it with itself.
+
+    Args:
+        opened: what stands in the pack.
+
+    Returns:
+        The comparison, or what keeps its records or rules from being read.
+    """
     checked = _judge(opened, _rules_inside(opened))
     if checked.judged is None or checked.problems:
         return checked.problems

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from hashlib import file_digest
 from pathlib import Path
 
-from revealbook.archive.again import Again, judge_again
+from revealbook.archive.again import Again, judge_opened
 from revealbook.archive.disk import Digested, digest_of
 from revealbook.archive.opened import NotAPack, open_pack
 from revealbook.archive.refusal import Refused
@@ -60,17 +60,18 @@ def read_pack(path: Path) -> GivenPack:
     """
     try:
         file, whole = Digested(path, digest_of(path)), _sha256(path)
-        carried, again = open_pack(path).carried, judge_again(path)
+        opened = open_pack(path)
     except NotAPack as reason:
         raise Refused(str(reason)) from reason
+    again = judge_opened(opened)
     if not isinstance(again, Again):
         said = [line(problem, words_in("en")) for problem in again]
         raise Refused(_listed(f"{path} was not filed: what it carries cannot be judged.", said))
     if not again.agrees:
         raise Refused(_listed(f"{path} was not filed: it does not agree with itself.", _disagreements(again)))
-    volumes = carried.get(VOLUMES_FILE)
+    volumes = opened.carried.get(VOLUMES_FILE)
     lines = None if volumes is None else read_lines(volumes)
-    return GivenPack(file, whole, carried, again.judged, lines, again.other_version)
+    return GivenPack(file, whole, opened.carried, again.judged, lines, again.other_version)
 
 
 def _disagreements(again: Again) -> list[str]:

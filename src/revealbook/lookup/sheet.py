@@ -2,6 +2,7 @@
 
 import os
 import re
+from collections.abc import Iterable
 from pathlib import Path
 from typing import NamedTuple
 
@@ -39,23 +40,34 @@ def sheet_pages(pack: Path, mark: str) -> Pages | None:
         pack: the PDF.
         mark: the opening's mark.
     """
-    titles = {words_in(language).say(N_("Opening {mark}"), mark=mark) for language in languages()}
-    try:
-        with pypdfium2.PdfDocument(os.fspath(pack)) as pdf:
-            marked = [(one.get_title(), one.get_dest()) for one in pdf.get_toc() if one.level == 0]
-            starts = [
-                (title, place.get_index())
-                for title, place in marked
-                if place and place.get_index() is not None
-            ]
-            whole = len(pdf)
-    except pypdfium2.PdfiumError:
-        return None
+    titles, starts = titles_of([mark]), bookmarks(pack)
     first = next((page for title, page in starts if title in titles), None)
     if first is None:
         return None
-    following = min((page for _, page in starts if page > first), default=whole)
-    return Pages(first + 1, following)
+    return Pages(first, min(page for _, page in starts if page > first) - 1)
+
+
+def titles_of(marks: Iterable[str]) -> dict[str, str]:
+    """Give the bookmarks that lead to openings' sheets, in every language, each with its mark."""
+    return {
+        words_in(language).say(N_("Opening {mark}"), mark=mark): mark
+        for language in languages()
+        for mark in marks
+    }
+
+
+def bookmarks(pack: Path) -> list[tuple[str, int]]:
+    """Give the chief bookmarks of a PDF with their pages, counted from 1; none if it cannot be read.
+
+    What follows the last page stands at the end, without a title.
+    """
+    try:
+        with pypdfium2.PdfDocument(os.fspath(pack)) as pdf:
+            marked = [(one.get_title(), one.get_dest()) for one in pdf.get_toc() if one.level == 0]
+            starts = [(title, place.get_index()) for title, place in marked if place is not None]
+            return [*((title, at + 1) for title, at in starts if at is not None), ("", len(pdf) + 1)]
+    except pypdfium2.PdfiumError:
+        return []
 
 
 def copy_sheet(pack: Path, pages: Pages, to: Path) -> None:

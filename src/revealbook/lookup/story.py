@@ -6,9 +6,8 @@ from dataclasses import dataclass
 from pathlib import Path, PurePath
 from typing import Any
 
-from revealbook.archive.again import Again, judge_again
+from revealbook.archive.again import judge_for_use
 from revealbook.archive.file import AFTERWARDS, FINDINGS, PACKS
-from revealbook.archive.opened import NotAPack
 from revealbook.archive.refusal import Damaged, Refused
 from revealbook.archive.store import Archive, Version
 from revealbook.present.agreement import compare_findings
@@ -64,7 +63,7 @@ def story_of(archive: Archive, site: str, mark: str, words: Words) -> Story:
     versions = archive.versions(site)
     findings = [_findings(archive, site, version) for version in versions]
     pack = _latest_pack(archive, site, mark, versions, findings)
-    again = _judged(pack)
+    again = judge_for_use(pack)
     judged = next(one for one in again.judged.openings if one.mark == mark)
     filings = tuple(_filings(versions, findings, mark))
     later, unread = _later(archive, site, mark, versions[-1])
@@ -109,16 +108,6 @@ def _latest_pack(
     near = nearest(mark, marks)
     hint = f" Did you mean {near}?" if near else ""
     raise Refused(f"{site} has no opening {mark}.{hint}")
-
-
-def _judged(pack: Path) -> Again:
-    try:
-        again = judge_again(pack)
-    except NotAPack as reason:
-        raise Refused(str(reason)) from reason
-    if isinstance(again, Again):
-        return again
-    raise Refused(f"What {pack} carries cannot be judged.")
 
 
 def _filings(versions: Sequence[Version], findings: Sequence[_Findings], mark: str) -> Iterator[Filing]:

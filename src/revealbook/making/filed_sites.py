@@ -1,19 +1,15 @@
 """The filed sites of an archive as its page lists them: versions, packs with links, pages of openings."""
 
-import os
-from collections.abc import Collection, Iterable, Mapping
+from collections.abc import Collection, Iterable
 from pathlib import Path
 from urllib.parse import quote
 
-import pypdfium2
-
-from revealbook.archive.again import Again, judge_again
+from revealbook.archive.again import judge_for_use
 from revealbook.archive.file import PACKS
-from revealbook.archive.opened import NotAPack
-from revealbook.archive.refusal import Refused
 from revealbook.archive.store import Archive, Version
+from revealbook.lookup.sheet import bookmarks, titles_of
 from revealbook.present.listed import FiledPack, FiledSite, FiledVersion, ListedOpening, listed_opening
-from revealbook.present.words import N_, Words, languages, words_in
+from revealbook.present.words import N_, Words
 from revealbook.rules.judged import JudgedOpening
 
 Pages = dict[str, dict[int, tuple[str, int]]]
@@ -32,7 +28,7 @@ def list_site(
         Damaged: its inventory is not the one that was written.
     """
     latest = archive.versions(site)[-1]
-    judged = [_judged(file) for _, file in _packs(archive, site, latest)]
+    judged = [judge_for_use(file) for _, file in _packs(archive, site, latest)]
     stated = judged[0].judged.site.site
     openings: dict[str, JudgedOpening] = {}
     for pack in judged:  # an index carries what stands in its volumes as well
@@ -40,16 +36,6 @@ def list_site(
     pages = opening_pages(archive, site, openings)
     listed = (listed_opening(one, stated, words, pages.get(mark, {})) for mark, one in openings.items())
     return filed_site(archive, site, stated.name, words, beside=beside), tuple(listed)
-
-
-def _judged(pack: Path) -> Again:
-    try:
-        again = judge_again(pack)
-    except NotAPack as reason:
-        raise Refused(str(reason)) from reason
-    if isinstance(again, Again):
-        return again
-    raise Refused(f"What {pack} carries cannot be judged.")
 
 
 def filed_site(
@@ -97,16 +83,13 @@ def opening_pages(archive: Archive, site: str, marks: Collection[str]) -> Pages:
         Refused: the archive holds no such site.
         Damaged: its inventory is not the one that was written.
     """
-    titles = {
-        words_in(language).say(N_("Opening {mark}"), mark=mark): mark
-        for language in languages() for mark in marks
-    }  # fmt: skip
+    titles = titles_of(marks)
     read: dict[Path, dict[str, int]] = {}
     found: Pages = {}
     for version in archive.versions(site):
         for name, file in _packs(archive, site, version):
             if file not in read:
-                read[file] = _sheets(file, titles)
+                read[file] = {titles[title]: page for title, page in bookmarks(file) if title in titles}
             for mark, page in read[file].items():
                 found.setdefault(mark, {})[version.number] = (name, page)
     return found
@@ -123,17 +106,3 @@ def _href(file: Path, folder: Path) -> str:
     if not inside.is_relative_to(above):
         return ""
     return quote(inside.relative_to(above).as_posix())
-
-
-def _sheets(pack: Path, titles: Mapping[str, str]) -> dict[str, int]:
-    """Give the page of each opening's sheet; none if the pack cannot be read, which is for proof to tell."""
-    try:
-        with pypdfium2.PdfDocument(os.fspath(pack)) as pdf:
-            marked = [
-                (titles[one.get_title()], one.get_dest())
-                for one in pdf.get_toc() if one.level == 0 and one.get_title() in titles
-            ]  # fmt: skip
-            pages = [(mark, place.get_index()) for mark, place in marked if place is not None]
-    except pypdfium2.PdfiumError:
-        return {}
-    return {mark: index + 1 for mark, index in pages if index is not None}

@@ -7,15 +7,11 @@ from pathlib import Path
 from revealbook.inspection.compare import OpeningCompared
 from revealbook.inspection.lot_result import LotResult
 from revealbook.inspection.sample import Sample, data
-from revealbook.making.pack import TEMPLATES
-from revealbook.making.sheets import Sheets
+from revealbook.making.sheets import Sheets, render_sheets
 from revealbook.present.compared import comparison
 from revealbook.present.inspection_sheet import inspection_sheets
 from revealbook.present.words import N_, words_in
-from revealbook.records.site import Site
 from revealbook.render.embed import Attachment
-from revealbook.render.look import Look
-from revealbook.render.render import render_pdf
 from revealbook.rules.judged import JudgedSite
 
 SAMPLE_FILE = "sample.json"
@@ -47,7 +43,7 @@ def make_inspection_sheets(
         "Data",
         made,
     )
-    return _rendered("inspection.html", shown, site, path, made, carried=(carried,))
+    return render_sheets("inspection.html", shown, site, path, made, carried=(carried,))
 
 
 def make_comparison(
@@ -60,27 +56,9 @@ def make_comparison(
     """Render what a comparison found; path, date and errors as `make_inspection_sheets`."""
     site = judged.site.site
     shown: dict[str, object] = {"comparison": comparison(judged, compared, lot, words_in(site.language))}
-    return _rendered("compared.html", shown, site, path, made)
+    return render_sheets("compared.html", shown, site, path, made)
 
 
 def sample_json(sample: Sample) -> bytes:
     """Write a sample as the file that `compare` reads."""
     return (json.dumps(data(sample), ensure_ascii=False, indent=1) + "\n").encode()
-
-
-def _rendered(
-    template: str,
-    shown: dict[str, object],
-    site: Site,
-    path: Path,
-    made: datetime,
-    *,
-    carried: tuple[Attachment, ...] = (),
-) -> Sheets:
-    own, words = path / TEMPLATES, words_in(site.language)
-    look = Look(site.paper, site.language, own if own.is_dir() else None)
-    shared = {"words": words, "say": words.say}
-    rendered = render_pdf(
-        template, {**shown, "made": made}, look=look, made=made, attachments=carried, shared=shared
-    )
-    return Sheets(rendered.pdf, rendered.pages, rendered.warnings)

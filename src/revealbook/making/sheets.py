@@ -1,5 +1,6 @@
-"""What is printed before the work: setting-out sheets and the cutting list."""
+"""What is printed besides the pack; here what is needed before the work: setting out and cutting list."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
@@ -9,6 +10,7 @@ from revealbook.present.cutting import cutting_sheets
 from revealbook.present.planned import planned_site
 from revealbook.present.words import words_in
 from revealbook.records.site import Site
+from revealbook.render.embed import Attachment
 from revealbook.render.look import Look
 from revealbook.render.render import render_pdf
 from revealbook.setting_out.site import SetOutSite
@@ -43,7 +45,7 @@ def make_setting_out(found: SetOutSite, path: Path, made: datetime) -> Sheets:
     """
     site = found.site.site
     shown: dict[str, object] = {"planned": planned_site(found, words_in(site.language))}
-    return _rendered("setting_out.html", shown, site, path, made)
+    return render_sheets("setting_out.html", shown, site, path, made)
 
 
 def make_cutting_list(
@@ -52,12 +54,35 @@ def make_cutting_list(
     """Render the cutting list of a site; arguments and errors as `make_setting_out`, with list and saw."""
     site = found.site.site
     shown: dict[str, object] = {"cutting": cutting_sheets(found, profiles, saw, words_in(site.language))}
-    return _rendered("cutting.html", shown, site, path, made)
+    return render_sheets("cutting.html", shown, site, path, made)
 
 
-def _rendered(template: str, shown: dict[str, object], site: Site, path: Path, made: datetime) -> Sheets:
+def render_sheets(
+    template: str,
+    shown: dict[str, object],
+    site: Site,
+    path: Path,
+    made: datetime,
+    *,
+    carried: Sequence[Attachment] = (),
+) -> Sheets:
+    """Render what is printed of a site besides its pack, in its language and on its paper.
+
+    Args:
+        template: the template.
+        shown: what it shows.
+        site: the site.
+        path: its folder, for its own templates.
+        made: the date that the sheets carry.
+        carried: files to carry inside the PDF.
+
+    Raises:
+        RenderFailed: a template is wrong or asks for what is not there.
+    """
     own, words = path / TEMPLATES, words_in(site.language)
     look = Look(site.paper, site.language, own if own.is_dir() else None)
     shared = {"words": words, "say": words.say}
-    rendered = render_pdf(template, {**shown, "made": made}, look=look, made=made, shared=shared)
+    rendered = render_pdf(
+        template, {**shown, "made": made}, look=look, made=made, attachments=carried, shared=shared
+    )
     return Sheets(rendered.pdf, rendered.pages, rendered.warnings)
