@@ -64,10 +64,7 @@ def write_bag(archive: Archive, site: str, number: int | None, target: Path) -> 
         Refused: there is no such site or version, the target exists, a file is damaged, or a path holds a
             `%`, which RFC 8493 and programs for bags write in different ways.
     """
-    versions = archive.versions(site)
-    if number is not None and not 1 <= number <= len(versions):
-        raise Refused(f"{site} has no version {number}; it has {len(versions)}.")
-    version = versions[(number or len(versions)) - 1]
+    version = archive.version(site, number)
     if target.exists():
         raise Refused(f"{target} is there already, and is not overwritten.")
     part = target.with_name(f"{target.name}.part")
@@ -81,7 +78,7 @@ def write_bag(archive: Archive, site: str, number: int | None, target: Path) -> 
 
 
 def _payload(archive: Archive, site: str, version: Version) -> dict[str, Path]:
-    payload = {path: archive.content(site, version.number, path) for path in version.state}
+    payload = archive.contents(site, version.number)
     for path, file in payload.items():
         if "%" in path:
             raise Refused(f"{path} cannot be sent: programs for bags write a % in a name in different ways.")

@@ -8,10 +8,9 @@ from typing import Any
 from revealbook.archive.disk import Digested, digest_of
 from revealbook.archive.file import AFTERWARDS, FILING, FINDINGS, SAME, Filing, plain_json
 from revealbook.archive.later import LaterRecord
-from revealbook.archive.refusal import Damaged, Refused
+from revealbook.archive.refusal import Damaged, Refused, no_opening
 from revealbook.archive.site_object import Source
 from revealbook.archive.store import Archive, Filed, Version
-from revealbook.source.nearest import nearest
 
 PHOTOS = f"{AFTERWARDS}photos/"
 
@@ -73,9 +72,7 @@ def _digests(photos: Mapping[str, Digested]) -> dict[str, str]:
 def _refuse_unknown_opening(archive: Archive, record: LaterRecord, before: Version) -> None:
     marks = set(_marks(archive, record.site, before))
     if record.mark not in marks:
-        near = nearest(record.mark, marks)
-        hint = f" Did you mean {near}?" if near else ""
-        raise Refused(f"{record.site} has no opening {record.mark}.{hint}")
+        raise no_opening(record.site, record.mark, marks)
 
 
 def _marks(archive: Archive, site: str, version: Version) -> Iterator[str]:

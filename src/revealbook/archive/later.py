@@ -1,6 +1,7 @@
 """Later records read for joining: claims, repairs and re-measurements, each under an id of its own."""
 
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import UTC
 from pathlib import Path
@@ -9,8 +10,9 @@ from revealbook.archive.file import AFTERWARDS
 from revealbook.archive.refusal import Refused
 from revealbook.present.problems import line
 from revealbook.present.words import words_in
-from revealbook.records.afterwards import load_afterwards
+from revealbook.records.afterwards import Claim, Repair, load_afterwards
 from revealbook.records.part import photos_named
+from revealbook.records.record import Sheet
 from revealbook.records.remeasurement import Remeasurement, load_remeasurement
 from revealbook.source.problem import Problem
 from revealbook.source.read import read
@@ -50,7 +52,7 @@ def read_later(path: Path) -> LaterRecord:
     Raises:
         Refused: the file cannot be used; the message tells every problem.
     """
-    loaded = load_remeasurement(path) if _is_remeasurement(path) else load_afterwards(path)
+    loaded = load_later(path)
     if isinstance(loaded[0], Problem):
         said = [line(problem, words_in("en")) for problem in loaded]
         raise Refused("\n".join([*said, "The record was not joined."]))
@@ -59,6 +61,16 @@ def read_later(path: Path) -> LaterRecord:
     if isinstance(record, Remeasurement):
         return LaterRecord(record.site, record.mark, _id_of(record), "re-measurement", sheet.raw, photos)
     return LaterRecord(record.site, record.mark, record.id, record.kind, sheet.raw, photos)
+
+
+def later_files(paths: Iterable[str]) -> list[str]:
+    """Give those of a version's files that are later records, in order of path."""
+    return sorted(path for path in paths if path.startswith(AFTERWARDS) and path.endswith(".yaml"))
+
+
+def load_later(path: Path) -> tuple[Claim | Repair | Remeasurement, Sheet] | tuple[Problem, ...]:
+    """Read a later record of whichever kind; everything that keeps it from being used, if anything does."""
+    return load_remeasurement(path) if _is_remeasurement(path) else load_afterwards(path)
 
 
 def _is_remeasurement(path: Path) -> bool:

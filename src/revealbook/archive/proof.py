@@ -6,7 +6,7 @@ pack, judged again, agrees with itself, and its signatures hold.
 """
 
 import json
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor
 from dataclasses import dataclass
 from datetime import datetime
@@ -111,11 +111,13 @@ def prove(
         if site not in chosen
     )
     looked = {site: structure(archive.path, site) for site in chosen}
-    work = [one for site in chosen for one in _work(archive.path, site, looked[site])]
-    done = dict(zip(work, _worked(work, proved, jobs, seen), strict=True))
+    work = {site: tuple(_work(archive.path, site, looked[site])) for site in chosen}
+    together = [one for of_site in work.values() for one in of_site]
+    results = iter(tuple(_worked(together, proved, jobs, seen)))
+    done = {site: [(one, next(results)) for one in of_site] for site, of_site in work.items()}
     return Proof(
         (*root_faults(archive.path), *gone),
-        tuple(_site_proof(archive.path, site, looked[site], done, noted) for site in chosen),
+        tuple(_site_proof(archive.path, site, looked[site], done[site], noted) for site in chosen),
         proved.since,
     )
 
@@ -173,26 +175,25 @@ def _site_proof(
     archive: Path,
     site: str,
     found: Structure,
-    done: Mapping[Work, tuple[str, bool | None]],
+    done: Sequence[tuple[Work, tuple[str, bool | None]]],
     noted: Sequence[tuple[str, str]],
 ) -> SiteProof:
     faults, here = list(found.faults), [head for of, head in noted if of == site]
     if found.inventory is None:
         faults += [_unheld(site, head, ()) for head in here]
         return SiteProof(site, (), 0, 0, 0, 0, tuple(faults))
-    versions, results = versions_of(found.inventory), []
-    for one in _work(archive, site, found):
-        wrong, signed = done[one]
+    versions = versions_of(found.inventory)
+    for one, (wrong, _) in done:
+        if not wrong:
+            continue
         path = Path(one.file).relative_to(archive / STORE / site).as_posix()
-        if wrong:
-            what = holds(found.inventory, path)
-            faults.append(Fault(site, f"{site}/{path}", wrong, what, one.sha512))
-        results.append((one.pack, signed))
+        what = holds(found.inventory, path)
+        faults.append(Fault(site, f"{site}/{path}", wrong, what, one.sha512))
     faults += _broken_chain(archive, found, versions)
     faults += [_unheld(site, head, versions) for head in here if not _holds_head(versions, head)]
-    packs = [signed for pack, signed in results if pack]
+    packs = [signed for one, (_, signed) in done if one.pack]
     return SiteProof(
-        site, versions, len(results), len(packs), packs.count(True), packs.count(None), tuple(faults)
+        site, versions, len(done), len(packs), packs.count(True), packs.count(None), tuple(faults)
     )
 
 

@@ -11,7 +11,7 @@ from revealbook.archive.file import AFTERWARDS, FINDINGS, PACKS, PHOTOS, SAME, F
 from revealbook.archive.given import GivenPack, read_pack
 from revealbook.archive.join import PHOTOS as LATER_PHOTOS
 from revealbook.archive.join import join
-from revealbook.archive.later import LaterRecord, read_later
+from revealbook.archive.later import LaterRecord, later_files, read_later
 from revealbook.archive.refusal import Refused
 from revealbook.archive.store import Archive, Filed, Version
 from revealbook.archive.together import Together, put_together
@@ -54,8 +54,7 @@ def received(file: Path) -> Iterator[Received]:
             raise Refused(f"{file} says that it is of {bag.site}, but its packs are of {together.site}.")
         if strange := sorted(_strange(bag, together)):
             raise Refused("\n".join([f"{file} is not what its packs carry:", *strange]))
-        records = (path for path in paths if path.startswith(AFTERWARDS) and path.endswith(".yaml"))
-        later = tuple(_later(bag, content, path) for path in records)
+        later = tuple(_later(bag, content, path) for path in later_files(paths))
         named = [f"{PHOTOS}{name}" for name in together.photos]
         named += [f"{LATER_PHOTOS}{name}" for record in later for name in record.photos]
         yield Received(bag, packs, later, tuple(path for path in named if path not in bag.state))

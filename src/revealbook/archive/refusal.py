@@ -1,5 +1,9 @@
 """Why an archive does not do what it was asked: each message is a whole sentence for a person."""
 
+from collections.abc import Iterable
+
+from revealbook.source.nearest import nearest
+
 
 class Refused(Exception):  # noqa: N818 - it reads as the sentence it is
     """What was asked is not done, and nothing was changed; the message says why."""
@@ -15,3 +19,10 @@ class Damaged(Refused):
 
 class Busy(Refused):
     """Somebody else is filing the same site just now; the message says who."""
+
+
+def no_opening(site: str, mark: str, marks: Iterable[str]) -> Refused:
+    """Give the refusal of an opening that a site does not have, with the nearest mark that it has."""
+    near = nearest(mark, marks)
+    hint = f" Did you mean {near}?" if near else ""
+    return Refused(f"{site} has no opening {mark}.{hint}")

@@ -125,6 +125,17 @@ class Archive:
         """
         return versions_of(self.inventory(site))
 
+    def version(self, site: str, number: int | None = None) -> Version:
+        """Give one version of a site; the latest if no number is given.
+
+        Raises:
+            Refused: there is no such site or version.
+            Damaged: the inventory is not the one that was written.
+        """
+        versions = self.versions(site)
+        there = len(versions)
+        return versions[_checked(site, there if number is None else number, there) - 1]
+
     def inventory(self, site: str) -> Inventory:
         """Read a site's inventory; waits for the moment in which its folder is being replaced.
 
@@ -180,9 +191,7 @@ class Archive:
 
     def _state(self, site: str, version: int) -> tuple[Inventory, Mapping[str, str]]:
         inventory = self.inventory(site)
-        if not 1 <= version <= len(inventory.blocks):
-            raise Refused(f"{site} has no version {version}; it has {len(inventory.blocks)}.")
-        return inventory, inventory.blocks[version - 1].state
+        return inventory, inventory.blocks[_checked(site, version, len(inventory.blocks)) - 1].state
 
     def add(
         self,
@@ -272,6 +281,12 @@ def _digests(sources: Mapping[str, Source], seen: Progress) -> dict[str, str]:
         digests[path] = digest_of(source)
         seen(number, len(sources), path)
     return digests
+
+
+def _checked(site: str, number: int, there: int) -> int:
+    if not 1 <= number <= there:
+        raise Refused(f"{site} has no version {number}; it has {there}.")
+    return number
 
 
 def _without(state: Mapping[str, str], paths: Iterable[str]) -> dict[str, str]:

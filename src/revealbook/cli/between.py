@@ -30,7 +30,7 @@ def run(path: Path, site: str | None, between: tuple[int, int], output: str) -> 
         return UNUSABLE
     try:
         archive = Archive.open(path)
-        old, new = (_version(archive, site, number) for number in between)
+        old, new = (archive.version(site, number) for number in between)
         found = differences(_files(archive, site, old, new), _files(archive, site, new, old))
     except Refused as refused:
         tell_refused(refused)
@@ -39,20 +39,13 @@ def run(path: Path, site: str | None, between: tuple[int, int], output: str) -> 
     return DOES_NOT_CONFORM if found else WELL
 
 
-def _version(archive: Archive, site: str, number: int) -> Version:
-    versions = archive.versions(site)
-    if not 1 <= number <= len(versions):
-        raise Refused(f"{site} has no version {number}; it has {len(versions)}.")
-    return versions[number - 1]
-
-
 def _files(archive: Archive, site: str, version: Version, other: Version) -> Mapping[str, bytes]:
     """Read what a comparison needs: records and findings, and of the rest what is not the same."""
     read = (f"{OPENINGS}/", FINDINGS)
     return {
-        path: archive.content(site, version.number, path).read_bytes()
-        for path, digest in version.state.items()
-        if path.startswith(read) or other.state.get(path) != digest
+        path: file.read_bytes()
+        for path, file in archive.contents(site, version.number).items()
+        if path.startswith(read) or other.state.get(path) != version.state[path]
     }
 
 

@@ -6,15 +6,16 @@ from dataclasses import dataclass, replace
 from pathlib import PurePath
 
 from revealbook.archive.again import Again, judge_again
-from revealbook.archive.file import AFTERWARDS, FACTS, FINDINGS, PACKS
+from revealbook.archive.file import FACTS, FINDINGS, PACKS
 from revealbook.archive.inventory import SIDECAR
+from revealbook.archive.later import later_files, load_later
 from revealbook.archive.opened import NotAPack
 from revealbook.archive.refusal import Damaged
 from revealbook.archive.store import Archive, Version
 from revealbook.lookup.terms import Later
 from revealbook.present.facts import NotFacts, facts_of, read_facts
 from revealbook.present.facts_record import OpeningFacts
-from revealbook.records.afterwards import Claim, Repair, load_afterwards
+from revealbook.records.afterwards import Claim, Repair
 
 
 @dataclass(frozen=True, slots=True)
@@ -165,12 +166,10 @@ def _judged_again(archive: Archive, site: str, version: Version, packs: Iterable
 def _later(archive: Archive, site: str, version: Version) -> Mapping[str, list[Later]]:
     """Read claims and repairs by mark; re-measurements are no events of the opening's life."""
     found: dict[str, list[Later]] = {}
-    for path in sorted(version.state):
-        if path.startswith(AFTERWARDS) and PurePath(path).suffix == ".yaml":
-            loaded = load_afterwards(archive.content(site, version.number, path))
-            record = loaded[0] if loaded else None
-            if isinstance(record, Claim | Repair):
-                found.setdefault(record.mark, []).append(_told(record))
+    for path in later_files(version.state):
+        record = load_later(archive.content(site, version.number, path))[0]
+        if isinstance(record, Claim | Repair):
+            found.setdefault(record.mark, []).append(_told(record))
     for one in found.values():
         one.sort(key=lambda later: later.day)
     return found

@@ -7,17 +7,18 @@ from pathlib import Path, PurePath
 from typing import Any
 
 from revealbook.archive.again import judge_for_use
-from revealbook.archive.file import AFTERWARDS, FINDINGS, PACKS
-from revealbook.archive.refusal import Damaged, Refused
+from revealbook.archive.file import FINDINGS, PACKS
+from revealbook.archive.later import later_files, load_later
+from revealbook.archive.refusal import Damaged, no_opening
 from revealbook.archive.store import Archive, Version
 from revealbook.present.agreement import compare_findings
 from revealbook.present.story import Told, story
 from revealbook.present.story_filed import Filing, tell_filings, tell_later
 from revealbook.present.words import Words
-from revealbook.records.afterwards import Claim, Repair, load_afterwards
-from revealbook.records.remeasurement import Remeasurement, load_remeasurement
+from revealbook.records.afterwards import Claim, Repair
+from revealbook.records.remeasurement import Remeasurement
 from revealbook.rules.judged import JudgedOpening
-from revealbook.source.nearest import nearest
+from revealbook.source.problem import Problem
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,9 +106,7 @@ def _latest_pack(
             name = min(holding, key=lambda one: len(by_pack[one]["openings"]))
             return archive.content(site, version.number, f"{PACKS}{name}.pdf")
     marks = {one["mark"] for by_pack in findings for said in by_pack.values() for one in said["openings"]}
-    near = nearest(mark, marks)
-    hint = f" Did you mean {near}?" if near else ""
-    raise Refused(f"{site} has no opening {mark}.{hint}")
+    raise no_opening(site, mark, marks)
 
 
 def _filings(versions: Sequence[Version], findings: Sequence[_Findings], mark: str) -> Iterator[Filing]:
@@ -134,21 +133,10 @@ def _later(
     """Read the later records that join an opening, and name those of it that are neither claim nor repair."""
     found: list[Claim | Repair] = []
     unread = []
-    for path in sorted(version.state):
-        if not path.startswith(AFTERWARDS) or PurePath(path).suffix != ".yaml":
-            continue
-        record = _record(archive.content(site, version.number, path))
+    for path in later_files(version.state):
+        record = load_later(archive.content(site, version.number, path))[0]
         if isinstance(record, Claim | Repair) and record.mark == mark:
             found.append(record)
-        elif record is None or (isinstance(record, Remeasurement) and record.mark == mark):
+        elif isinstance(record, Problem) or (isinstance(record, Remeasurement) and record.mark == mark):
             unread.append(path)
     return tuple(sorted(found, key=lambda one: one.at)), unread
-
-
-def _record(file: Path) -> Claim | Repair | Remeasurement | None:
-    """Read a later record; None if it is of no kind that this program knows."""
-    loaded = load_afterwards(file)
-    if loaded and isinstance(loaded[0], Claim | Repair):
-        return loaded[0]
-    measured = load_remeasurement(file)
-    return measured[0] if measured and isinstance(measured[0], Remeasurement) else None
