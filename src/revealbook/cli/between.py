@@ -4,7 +4,6 @@ import json
 from collections.abc import Mapping, Sequence
 from dataclasses import asdict
 from pathlib import Path
-from textwrap import wrap
 
 import typer
 
@@ -14,7 +13,7 @@ from revealbook.archive.refusal import Refused
 from revealbook.archive.store import Archive, Version
 from revealbook.cli.exit_codes import DOES_NOT_CONFORM, UNUSABLE, WELL
 from revealbook.cli.file import tell_refused
-from revealbook.cli.terminal import WIDTH, plain
+from revealbook.cli.terminal import folded, plain
 from revealbook.records.load import OPENINGS
 
 FORMAT = "revealbook-differences-1"
@@ -64,13 +63,7 @@ def _text(site: str, between: tuple[int, int], found: Sequence[Change]) -> str:
         if one.mark != mark:
             mark = one.mark
             rows.append(plain(mark) or "the whole site")
-        rows += wrap(
-            plain(f"{one.about} {one.what}: {_change(one)}"),
-            WIDTH,
-            initial_indent="  ",
-            subsequent_indent="    ",
-            break_on_hyphens=False,
-        )
+        rows += folded(f"{one.about} {one.what}: {_change(one)}", "  ")
     return "\n".join(rows)
 
 

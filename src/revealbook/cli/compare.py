@@ -12,17 +12,18 @@ from rich.table import Table
 
 from revealbook.cli.exit_codes import DOES_NOT_CONFORM, UNUSABLE, WELL
 from revealbook.cli.moment import moment
-from revealbook.cli.sample import judged_site
+from revealbook.cli.printed import write_sheets
+from revealbook.cli.site import judged_site
 from revealbook.cli.terminal import WIDTH, out, plain, print_problems
 from revealbook.inspection.compare import OpeningCompared, compare
 from revealbook.inspection.lot_result import LotResult, lot_result
 from revealbook.inspection.sample import Sample, read_sample
 from revealbook.making.inspection import make_comparison
+from revealbook.making.sheets import Sheets
 from revealbook.present.compared import Comparison, OpeningCompare, comparison, comparison_data
 from revealbook.present.words import N_, Words, words_in
 from revealbook.records.record import Sheet
 from revealbook.records.remeasurement import Remeasurement, load_remeasurement
-from revealbook.render.failure import RenderFailed
 from revealbook.rules.judged import JudgedSite
 from revealbook.source.problem import Problem
 
@@ -42,8 +43,8 @@ class Asked:
 def run(site: Path, asked: Asked) -> int:
     """Compare and print; 1 if a reading differs, a rule is broken or the lot is rejected."""
     made = moment()
-    judged = judged_site(site) if made else None
-    if judged is None or made is None:
+    judged = judged_site(site)
+    if judged is None:
         return UNUSABLE
     words = words_in(judged.site.site.language)
     read, sample = _read(asked.remeasurements, words), _sample(asked.sample)
@@ -59,15 +60,12 @@ def run(site: Path, asked: Asked) -> int:
     else:
         _print(comparison(judged, compared, lot, words), words)
     if asked.to:
-        try:
-            sheets = make_comparison(judged, compared, lot, site, made)
-        except RenderFailed as failed:
-            for problem in failed.problems:
-                typer.echo(problem, err=True)
+
+        def make() -> Sheets:
+            return make_comparison(judged, compared, lot, site, made)
+
+        if not write_sheets(asked.to, make, aside=True):
             return UNUSABLE
-        asked.to.parent.mkdir(parents=True, exist_ok=True)
-        asked.to.write_bytes(sheets.pdf)
-        typer.echo(f"{asked.to}: {sheets.pages} pages", err=True)
     return _status(compared, lot)
 
 

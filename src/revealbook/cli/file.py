@@ -4,7 +4,6 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from getpass import getuser
 from pathlib import Path
-from textwrap import wrap
 
 import typer
 
@@ -17,7 +16,7 @@ from revealbook.archive.store import Archive, Filed
 from revealbook.archive.together import by_site, differing, put_together
 from revealbook.cli.exit_codes import UNUSABLE, WELL
 from revealbook.cli.moment import moment
-from revealbook.cli.terminal import WIDTH, plain, progress
+from revealbook.cli.terminal import folded, plain, progress
 from revealbook.present.problems import line
 from revealbook.present.volumes import VOLUMES_FILE, read_lines
 from revealbook.present.words import words_in
@@ -50,8 +49,6 @@ class Batch:
 def run(given: Sequence[Path], asked: Asked) -> int:
     """File; give 0 if everything is in the archive now, 2 if something was refused."""
     at = moment()
-    if at is None:
-        return UNUSABLE
     try:
         is_made(asked.archive)  # refuses at once, and not after all the judging
         batches = [_batch(one) for one in given]
@@ -118,9 +115,7 @@ def _name(what: str, paths: Iterable[str]) -> None:
         return
     more = f" and {len(named) - _NAMED} more" if len(named) > _NAMED else ""
     said = f"{what}: {', '.join(named[:_NAMED])}{more}"
-    for row in wrap(
-        plain(said), WIDTH, initial_indent="  ", subsequent_indent="    ", break_on_hyphens=False
-    ):
+    for row in folded(said, "  "):
         typer.echo(row)
 
 

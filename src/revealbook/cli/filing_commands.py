@@ -5,9 +5,10 @@ from typing import Annotated
 
 import typer
 
+from revealbook.cli.arguments import ArchiveFolder
+
 filing = typer.Typer(rich_markup_mode=None)
 
-ArchiveFolder = Annotated[Path, typer.Option("--archive", metavar="DIR", help="The archive's folder.")]
 By = Annotated[
     str | None, typer.Option("--by", metavar="NAME", help="Who files; the user's name if left out.")
 ]

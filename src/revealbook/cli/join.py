@@ -15,8 +15,6 @@ from revealbook.records.load import PHOTOS
 def run(record: Path, asked: Asked) -> int:
     """Join; give 0 if the record is in the archive now, 2 if it was refused."""
     at = moment()
-    if at is None:
-        return UNUSABLE
     try:
         later = read_later(record)
         photos = asked.photos or record.parent / PHOTOS

@@ -6,6 +6,8 @@ from typing import Annotated, Literal
 
 import typer
 
+from revealbook.cli.arguments import ArchiveFolder, IndexPlace
+
 lookup = typer.Typer(rich_markup_mode=None)
 
 
@@ -18,7 +20,7 @@ Examples:
 )
 def page(
     *,
-    archive: Annotated[Path, typer.Option("--archive", metavar="DIR", help="The archive's folder.")],
+    archive: ArchiveFolder,
     to: Annotated[Path, typer.Option("--to", metavar="FILE", help="The HTML file to write.")],
     site: Annotated[
         list[str] | None, typer.Option("--site", metavar="ID", help="Only this site; may be repeated.")
@@ -52,7 +54,7 @@ def find(
         list[str] | None, typer.Argument(metavar="[WORDS...]", help="Any words; places are understood.")
     ] = None,
     *,
-    archive: Annotated[Path, typer.Option("--archive", metavar="DIR", help="The archive's folder.")],
+    archive: ArchiveFolder,
     mark: Annotated[str | None, typer.Option("--mark", metavar="M", help="Its mark.")] = None,
     serial: Annotated[
         str | None, typer.Option("--serial", metavar="S", help="Serial number of its window.")
@@ -95,10 +97,7 @@ def find(
     sheet: Annotated[
         Path | None, typer.Option("--sheet", metavar="FOLDER", help="Copy each opening's sheet there.")
     ] = None,
-    index: Annotated[
-        str | None,
-        typer.Option("--index", metavar="WHERE", help="A file or postgresql:// address; if not the usual."),
-    ] = None,
+    index: IndexPlace = None,
     form: Annotated[
         Literal["text", "json"], typer.Option("--format", help="For readers or for programs.")
     ] = "text",
@@ -133,11 +132,8 @@ Examples:
 )
 def index(
     *,
-    archive: Annotated[Path, typer.Option("--archive", metavar="DIR", help="The archive's folder.")],
-    where: Annotated[
-        str | None,
-        typer.Option("--index", metavar="WHERE", help="A file or postgresql:// address; if not the usual."),
-    ] = None,
+    archive: ArchiveFolder,
+    where: IndexPlace = None,
 ) -> None:
     """Build the index that `find` and `trace` ask, from what is filed.
 
@@ -159,7 +155,7 @@ Examples:
 )
 def trace(
     *,
-    archive: Annotated[Path, typer.Option("--archive", metavar="DIR", help="The archive's folder.")],
+    archive: ArchiveFolder,
     opening: Annotated[
         str | None, typer.Option("--opening", metavar="SITE/MARK", help="What does this one share?")
     ] = None,
@@ -174,10 +170,7 @@ def trace(
         typer.Option("--day", metavar="D", formats=["%Y-%m-%d"], help="With --fitter: on this day only."),
     ] = None,
     most: Annotated[int, typer.Option("--most", metavar="N", min=1, help="How many to list.")] = 20,
-    index: Annotated[
-        str | None,
-        typer.Option("--index", metavar="WHERE", help="A file or postgresql:// address; if not the usual."),
-    ] = None,
+    index: IndexPlace = None,
     form: Annotated[
         Literal["text", "json"], typer.Option("--format", help="For readers or for programs.")
     ] = "text",
@@ -207,7 +200,7 @@ Examples:
 def story(
     opening: Annotated[str, typer.Argument(metavar="SITE/MARK", help="The opening.")],
     *,
-    archive: Annotated[Path, typer.Option("--archive", metavar="DIR", help="The archive's folder.")],
+    archive: ArchiveFolder,
     form: Annotated[
         Literal["text", "json"], typer.Option("--format", help="For readers or for programs.")
     ] = "text",

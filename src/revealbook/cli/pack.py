@@ -1,9 +1,8 @@
 """`revealbook pack`: the handover pack as one PDF, or in volumes."""
 
-import os
 import shutil
 from dataclasses import dataclass
-from datetime import UTC, datetime
+from datetime import datetime
 from pathlib import Path
 
 import typer
@@ -11,7 +10,9 @@ from platformdirs import user_cache_path
 
 from revealbook import api
 from revealbook.cli.exit_codes import UNUSABLE, WELL
-from revealbook.cli.terminal import print_problems, progress
+from revealbook.cli.moment import asked_moment
+from revealbook.cli.site import judged_site
+from revealbook.cli.terminal import print_problems, progress, tell_failed
 from revealbook.making.pack import Packed
 from revealbook.making.volumes import file_name, make_volumes
 from revealbook.present.evidence import short
@@ -33,26 +34,15 @@ class Asked:
 
 def run(site: Path, asked: Asked) -> int:
     """Judge, render and write; the exit status says whether the pack was written, not what it says."""
-    try:
-        made = _made(os.environ.get("SOURCE_DATE_EPOCH"))
-    except (ValueError, OverflowError, OSError):
-        typer.echo("SOURCE_DATE_EPOCH is no number of seconds since 1970; unset it or correct it.", err=True)
-        return UNUSABLE
-    with progress("checking") as seen:
-        checked = api.check(site, seen)
-    if checked.judged is None or checked.problems:
-        print_problems(checked.problems, words_in("en"))
+    made = asked_moment()
+    judged = judged_site(site)
+    if judged is None:
         typer.echo("No pack was made: a pack of half the records would hide the rest.", err=True)
         return UNUSABLE
     try:
-        problems = (
-            _volumes(checked.judged, site, asked, made)
-            if asked.volumes
-            else _whole(checked.judged, site, asked, made)
-        )
+        problems = _volumes(judged, site, asked, made) if asked.volumes else _whole(judged, site, asked, made)
     except RenderFailed as failed:
-        for problem in failed.problems:
-            typer.echo(problem, err=True)
+        tell_failed(failed)
         return UNUSABLE
     print_problems(problems, words_in("en"))
     return UNUSABLE if problems else WELL
@@ -104,8 +94,3 @@ def _write(packed: Packed, target: Path) -> None:
 
 def _cache() -> Path:
     return user_cache_path("revealbook")
-
-
-def _made(epoch: str | None) -> datetime | None:
-    """Give the date that SOURCE_DATE_EPOCH asks for, if it does."""
-    return datetime.fromtimestamp(int(epoch), UTC) if epoch else None

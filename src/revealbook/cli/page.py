@@ -19,8 +19,6 @@ from revealbook.present.words import words_in
 def run(path: Path, to: Path, sites: Sequence[str], language: str) -> int:
     """Write the page; give 0, or 2 if there is no such archive or site."""
     words, made = words_in(language), moment()
-    if made is None:
-        return UNUSABLE
     try:
         archive = Archive.open(path)
         listed = [

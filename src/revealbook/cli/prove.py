@@ -5,7 +5,6 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from hashlib import sha256
 from pathlib import Path
-from textwrap import wrap
 
 import typer
 from platformdirs import user_cache_path
@@ -18,7 +17,7 @@ from revealbook.archive.refusal import Refused
 from revealbook.archive.store import Archive
 from revealbook.cli.exit_codes import DOES_NOT_CONFORM, UNUSABLE, WELL
 from revealbook.cli.file import tell_refused
-from revealbook.cli.terminal import WIDTH, plain, progress
+from revealbook.cli.terminal import folded, plain, progress
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,15 +113,9 @@ def _number(number: int, what: str) -> str:
 
 def _tell_fault(fault: Fault, copies: Mapping[str, Path]) -> None:
     held = f" ({fault.holds})" if fault.holds else ""
-    _paragraph(f"■ {fault.path}{held} {fault.what}", "  ")
+    rows = folded(f"■ {fault.path}{held} {fault.what}", "  ")
     if fault.sha512 in copies:
-        _paragraph(f"the same content lies at {copies[fault.sha512]}", "    ")
-
-
-def _paragraph(text: str, indent: str) -> None:
-    rows = wrap(
-        plain(text), WIDTH, initial_indent=indent, subsequent_indent=f"{indent}  ", break_on_hyphens=False
-    )
+        rows += folded(f"the same content lies at {copies[fault.sha512]}", "    ")
     for row in rows:
         typer.echo(row)
 

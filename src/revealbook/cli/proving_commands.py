@@ -5,7 +5,7 @@ from typing import Annotated, Literal
 
 import typer
 
-from revealbook.cli.filing_commands import ArchiveFolder
+from revealbook.cli.arguments import ArchiveFolder
 
 proving = typer.Typer(rich_markup_mode=None)
 

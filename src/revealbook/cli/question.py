@@ -8,9 +8,9 @@ import typer
 from platformdirs import user_cache_path
 from rich.markup import escape
 
-from revealbook import api
 from revealbook.cli.exit_codes import UNUSABLE, WELL
-from revealbook.cli.terminal import WIDTH, out, plain, print_problems, progress
+from revealbook.cli.site import judged_site
+from revealbook.cli.terminal import WIDTH, out, plain
 from revealbook.inspection.question import Evidence, Photograph
 from revealbook.inspection.questions import questions
 from revealbook.present.questions import asked, questions_data, tally
@@ -23,19 +23,17 @@ from revealbook.rules.judged import JudgedSite
 
 def run(site: Path, *, json: bool = False) -> int:
     """Ask and print; 0 whenever the records could be read, for a question is no finding."""
-    with progress("checking") as seen:
-        checked = api.check(site, seen)
-    if checked.judged is None or checked.problems:
-        print_problems(checked.problems, words_in("en"))
+    judged = judged_site(site)
+    if judged is None:
         return UNUSABLE
-    found = questions(Evidence(checked.judged, _photographs(checked.judged, site)))
-    words = words_in(checked.judged.site.site.language)
+    found = questions(Evidence(judged, _photographs(judged, site)))
+    words = words_in(judged.site.site.language)
     if json:
-        _print_json(questions_data(found, checked.judged, words))
+        _print_json(questions_data(found, judged, words))
         return WELL
     console = out()
     for question in found:
-        said = asked(question, checked.judged, words)
+        said = asked(question, judged, words)
         console.print(escape(fill(plain(said.openings), WIDTH)), style="bold")
         for text in (said.question, said.chance):
             console.print(escape(fill(plain(text), WIDTH, initial_indent="  ", subsequent_indent="  ")))

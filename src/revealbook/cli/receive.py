@@ -37,8 +37,6 @@ def run(file: Path, archive: Path | None, by: str | None) -> int:
 
 def _file(path: Path, got: Received, by: str | None) -> int:
     at = moment()
-    if at is None:
-        return UNUSABLE
     Archive.create(path)  # opens one that is there
     tell(file_received(open_archive(path), got, Filing(by or filer(), at, without_photos=True)))
     return WELL

@@ -8,18 +8,19 @@ from textwrap import fill
 
 import typer
 
-from revealbook import api
 from revealbook.cli.exit_codes import UNUSABLE, WELL
 from revealbook.cli.moment import moment
-from revealbook.cli.terminal import WIDTH, print_problems, progress
+from revealbook.cli.printed import write_sheets
+from revealbook.cli.site import judged_site
+from revealbook.cli.terminal import WIDTH
 from revealbook.inspection.blank_remeasurement import blank_remeasurement
 from revealbook.inspection.draw import Chosen, Key
 from revealbook.inspection.sample import Sample, sample_site
 from revealbook.making.inspection import make_inspection_sheets, sample_json
+from revealbook.making.sheets import Sheets
 from revealbook.measures.physics.sampling import Aql
 from revealbook.present.inspection_sheet import isolated, verdict
 from revealbook.present.words import N_, Words, words_in
-from revealbook.render.failure import RenderFailed
 from revealbook.rules.judged import JudgedSite
 
 _SEEDS = 10**9
@@ -43,8 +44,8 @@ class Asked:
 def run(site: Path, asked: Asked) -> int:
     """Draw and write; exit 2 if the site cannot be read or the lot is empty."""
     made = moment()
-    judged = judged_site(site) if made else None
-    if judged is None or made is None:
+    judged = judged_site(site)
+    if judged is None:
         return UNUSABLE
     words = words_in(judged.site.site.language)
     seed = secrets.randbelow(_SEEDS) if asked.seed is None else asked.seed
@@ -68,31 +69,16 @@ def run(site: Path, asked: Asked) -> int:
     return WELL
 
 
-def judged_site(site: Path) -> JudgedSite | None:
-    """Judge a site; None once its problems are told: half the records make no lot and no comparison."""
-    with progress("checking") as seen:
-        checked = api.check(site, seen)
-    if checked.judged is None or checked.problems:
-        print_problems(checked.problems, words_in("en"))
-        return None
-    return checked.judged
-
-
 def _write(judged: JudgedSite, sample: Sample, site: Path, asked: Asked, made: datetime) -> bool:
     target = asked.to or site / "pack" / f"{sample.site}-inspection.pdf"
-    try:
-        sheets = make_inspection_sheets(judged, sample, site, made, blind=asked.blind)
-    except RenderFailed as failed:
-        for problem in failed.problems:
-            typer.echo(problem, err=True)
+
+    def make() -> Sheets:
+        return make_inspection_sheets(judged, sample, site, made, blind=asked.blind)
+
+    if not write_sheets(target, make, aside=asked.json):
         return False
-    target.parent.mkdir(parents=True, exist_ok=True)
-    target.write_bytes(sheets.pdf)
     beside = target.with_suffix(".json")
     beside.write_bytes(sample_json(sample))
-    for warning in sheets.warnings:
-        typer.echo(warning, err=True)
-    typer.echo(f"{target}: {sheets.pages} pages", err=asked.json)
     typer.echo(f"{beside}", err=asked.json)
     return True
 

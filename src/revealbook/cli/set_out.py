@@ -2,7 +2,6 @@
 
 import json
 from collections import defaultdict
-from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -11,14 +10,14 @@ import typer
 
 from revealbook.cli.exit_codes import UNUSABLE, WELL
 from revealbook.cli.moment import moment
+from revealbook.cli.printed import write_sheets
 from revealbook.cli.terminal import print_problems
-from revealbook.making.sheets import Sheets, make_cutting_list, make_setting_out
+from revealbook.making.sheets import make_cutting_list, make_setting_out
 from revealbook.present.planned_data import cutting_data, planned_data
 from revealbook.present.refusals import refusal
 from revealbook.present.words import Words, words_in
 from revealbook.records.load import load_site, look_into
 from revealbook.records.record import SiteFile
-from revealbook.render.failure import RenderFailed
 from revealbook.rules.judge_site import rules_of
 from revealbook.rules.rule_set import RuleSet
 from revealbook.setting_out.blank_records import Written, write_blank_records
@@ -44,15 +43,15 @@ class Asked:
 def run(site: Path, asked: Asked) -> int:
     """Set out and write the sheets; exit 2 if an opening could not be set out."""
     made = moment()  # before the solver is loaded, which reads the same variable and breaks on a wrong one
-    found = _set_out(site, asked) if made else None
-    if found is None or made is None:
+    found = _set_out(site, asked)
+    if found is None:
         return UNUSABLE
     words = words_in(found.site.site.language)
     if asked.json:
         _print_json(planned_data(found, words))
     if asked.to or not asked.json:
         target = asked.to or site / "pack" / f"{found.site.site.id}-setting-out.pdf"
-        if not _print_pdf(target, lambda: make_setting_out(found, site, made), aside=asked.json):
+        if not write_sheets(target, lambda: make_setting_out(found, site, made), aside=asked.json):
             return UNUSABLE
     return _refused(found, words)
 
@@ -60,8 +59,8 @@ def run(site: Path, asked: Asked) -> int:
 def run_cut(site: Path, asked: Asked, saw: Saw) -> int:
     """Set out and write the cutting list; exit 2 if an opening is not in it."""
     made = moment()  # before the solver is loaded, which reads the same variable and breaks on a wrong one
-    found = _set_out(site, asked) if made else None
-    if found is None or made is None:
+    found = _set_out(site, asked)
+    if found is None:
         return UNUSABLE
     words = words_in(found.site.site.language)
     plans = [(one.mark, one.plan) for one in found.openings if not isinstance(one.plan, NotPossible)]
@@ -70,7 +69,7 @@ def run_cut(site: Path, asked: Asked, saw: Saw) -> int:
         _print_json(cutting_data(found, profiles, words))
     if asked.to or not asked.json:
         target = asked.to or site / "pack" / f"{found.site.site.id}-cutting-list.pdf"
-        if not _print_pdf(
+        if not write_sheets(
             target, lambda: make_cutting_list(found, profiles, saw, site, made), aside=asked.json
         ):
             return UNUSABLE
@@ -123,22 +122,6 @@ def _set_out(site: Path, asked: Asked) -> SetOutSite | None:
         return found
     print_problems(found, words_in("en"))
     return None
-
-
-def _print_pdf(target: Path, make: Callable[[], Sheets], *, aside: bool) -> bool:
-    """Render and write; what is said of it goes aside if the output is for machines."""
-    try:
-        printed = make()
-    except RenderFailed as failed:
-        for problem in failed.problems:
-            typer.echo(problem, err=True)
-        return False
-    target.parent.mkdir(parents=True, exist_ok=True)
-    target.write_bytes(printed.pdf)
-    for warning in printed.warnings:
-        typer.echo(warning, err=True)
-    typer.echo(f"{target}: {printed.pages} pages", err=aside)
-    return True
 
 
 def _print_json(data: dict[str, Any]) -> None:

@@ -5,6 +5,7 @@ from contextlib import contextmanager
 from functools import partial
 from textwrap import wrap
 
+import typer
 from rich.console import Console
 from rich.markup import escape
 from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn, TimeRemainingColumn
@@ -14,6 +15,7 @@ from revealbook.present.nonconformities import Accepted, Entry, Point
 from revealbook.present.problems import line
 from revealbook.present.register import Row
 from revealbook.present.words import N_, Words
+from revealbook.render.failure import RenderFailed
 from revealbook.rules.finding import Outcome
 from revealbook.source.problem import Problem
 
@@ -69,6 +71,12 @@ def print_problems(problems: Sequence[Problem], words: Words) -> None:
         console.print(escape(said), style="bold", soft_wrap=True)
 
 
+def tell_failed(failed: RenderFailed) -> None:
+    """Say why nothing was rendered."""
+    for problem in failed.problems:
+        typer.echo(problem, err=True)
+
+
 def plain(text: str) -> str:
     """Take out of a record's text what would steer the terminal instead of being shown."""
     return "".join(sign if sign.isprintable() else " " for sign in text)
@@ -121,6 +129,12 @@ def block(entry: Entry, words: Words, width: int = WIDTH) -> str:
 
 def _paragraph(text: str, width: int) -> list[str]:
     return wrap(plain(text), width, initial_indent="    ", subsequent_indent="      ")
+
+
+def folded(text: str, indent: str) -> list[str]:
+    """Fold a text into lines that fit, each line after the first two columns further in; names stay whole."""
+    further = f"{indent}  "
+    return wrap(plain(text), WIDTH, initial_indent=indent, subsequent_indent=further, break_on_hyphens=False)
 
 
 def _where(point: Point, width: int) -> list[str]:

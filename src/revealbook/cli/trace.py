@@ -11,13 +11,12 @@ from typing import Literal
 import typer
 
 from revealbook.archive.refusal import Refused
-from revealbook.archive.store import Archive
 from revealbook.cli.exit_codes import UNUSABLE, WELL
 from revealbook.cli.file import tell_refused
+from revealbook.cli.indexing import looked_into
 from revealbook.cli.story import split
 from revealbook.cli.terminal import WIDTH, plain
 from revealbook.lookup.database import Database
-from revealbook.lookup.index import open_database, refresh
 from revealbook.lookup.trace import Alike, Cause, Traced, trace_batch, trace_fitter, trace_opening
 
 CAUTION = (
@@ -43,14 +42,8 @@ def run(asked: Asked, form: Literal["text", "json"]) -> int:
     """Trace; give 0, or 2 if there is no such archive, opening, batch or fitter."""
     try:
         _check(asked)
-        archive = Archive.open(asked.archive)
-        index = open_database(asked.archive, asked.index)
-        try:
-            for unread in refresh(archive, index).unread:
-                typer.echo(plain(f"{unread.site} is not in the index: {unread.why}"), err=True)
-            traced = _traced(index, asked)
-        finally:
-            index.close()
+        with looked_into(asked.archive, asked.index) as looked:
+            traced = _traced(looked.index, asked)
     except Refused as refused:
         tell_refused(refused)
         return UNUSABLE
