@@ -5,9 +5,12 @@ from pathlib import Path
 
 import psycopg
 import pytest
+from tests.lookup import archive_of_two
 from tests.lookup.postgres_server import server
 
+from revealbook.archive.store import Archive
 from revealbook.lookup.database import Database
+from revealbook.lookup.index import refresh
 from revealbook.lookup.postgres import SCHEMA, PostgresDatabase
 from revealbook.lookup.sqlite import SqliteDatabase
 
@@ -38,3 +41,16 @@ def database(address: str) -> Iterator[Database]:
     made = PostgresDatabase(address) if address.startswith("postgres") else SqliteDatabase(Path(address))
     yield made
     made.close()
+
+
+@pytest.fixture(scope="session")
+def archive(tmp_path_factory: pytest.TempPathFactory) -> Archive:
+    """The archive of two sites, which no test changes."""
+    return archive_of_two.make(tmp_path_factory.mktemp("two"))
+
+
+@pytest.fixture
+def index(archive: Archive, database: Database) -> Database:
+    """Its index."""
+    refresh(archive, database)
+    return database

@@ -1,26 +1,8 @@
 """A question becomes conditions whose values stand apart from the statements."""
 
-from pathlib import Path
-
-import pytest
-from tests.lookup import archive_of_two
-
-from revealbook.archive.store import Archive
 from revealbook.lookup.conditions import conditions
 from revealbook.lookup.database import Database
-from revealbook.lookup.index import refresh
 from revealbook.lookup.question import Question
-
-
-@pytest.fixture(scope="module")
-def archive(tmp_path_factory: pytest.TempPathFactory) -> Archive:
-    return archive_of_two.make(Path(tmp_path_factory.mktemp("two")))
-
-
-@pytest.fixture
-def index(archive: Archive, database: Database) -> Database:
-    refresh(archive, database)
-    return database
 
 
 def test_no_value_stands_in_a_statement(index: Database) -> None:

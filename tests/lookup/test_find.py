@@ -8,7 +8,6 @@ import pytest
 from tests.lookup import archive_of_two
 from tests.lookup.filings import file_site
 
-from revealbook.archive.store import Archive
 from revealbook.lookup.database import Database
 from revealbook.lookup.find import find, terms_of
 from revealbook.lookup.index import refresh
@@ -17,17 +16,6 @@ from revealbook.rules.finding import Outcome
 
 ALL = ["elm/W-1", "elm/W-2", "oak/W-1"]
 SHORT_ONES, OAK = ["elm/W-2"], ["oak/W-1"]
-
-
-@pytest.fixture(scope="module")
-def archive(tmp_path_factory: pytest.TempPathFactory) -> Archive:
-    return archive_of_two.make(Path(tmp_path_factory.mktemp("two")))
-
-
-@pytest.fixture
-def index(archive: Archive, database: Database) -> Database:
-    refresh(archive, database)
-    return database
 
 
 def names(answer: Answer) -> list[str]:

@@ -1,21 +1,14 @@
 """Where nothing is found, what nothing filed has is named, with the nearest name that something has."""
 
-from pathlib import Path
 from typing import Any
 
 import pytest
-from tests.lookup import archive_of_two
 
 from revealbook.archive.store import Archive
 from revealbook.lookup.database import Database
 from revealbook.lookup.find import find
 from revealbook.lookup.index import refresh
 from revealbook.lookup.question import Question
-
-
-@pytest.fixture(scope="module")
-def archive(tmp_path_factory: pytest.TempPathFactory) -> Archive:
-    return archive_of_two.make(Path(tmp_path_factory.mktemp("two")))
 
 
 @pytest.mark.parametrize(
