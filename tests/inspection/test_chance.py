@@ -1,3 +1,6 @@
+from collections import Counter
+from random import Random
+
 import pytest
 from scipy.stats import binom
 
@@ -25,6 +28,24 @@ def test_a_heap_by_hand() -> None:
     assert heaped(1, 0, 1).chance == pytest.approx(2 / 3)
     assert heaped(0, 2, 0).chance == pytest.approx(1)
     assert heaped(0, 2, 0).least == pytest.approx(2 / 3)
+
+
+def test_a_heap_held_against_steps_further_in_by_hand() -> None:
+    """Three readings, weighted sum 3, reach 3: (2, 0, 1) in three ways of order, (0, 3, 0) in one."""
+    assert heaped(2, 0, 1, reach=3).chance == pytest.approx(3 / 4)
+    assert heaped(0, 3, 0, reach=3).chance == pytest.approx(1)
+
+
+@pytest.mark.parametrize("reach", [2, 3, 4])
+def test_at_the_bound_the_chance_is_not_smaller_than_it_says(reach: int) -> None:
+    """Shares as 1, t, t^r are the most heaped that are still smooth: 5 % of such sites have 5 % or less."""
+    random, t = Random(reach), 1.3
+    shares = [1, t, t**reach]
+    chances = []
+    for _ in range(2000):
+        drawn = Counter(random.choices(range(3), shares, k=60))
+        chances.append(heaped(drawn[0], drawn[1], drawn[2], reach).chance)
+    assert 0.01 < sum(chance <= 0.05 for chance in chances) / len(chances) <= 0.06
 
 
 def test_a_smooth_hump_is_no_heap_and_a_spike_is_one() -> None:

@@ -1,5 +1,6 @@
 from random import Random
 
+import pytest
 from tests.inspection.asking import ask
 
 from revealbook.inspection.on_limit import on_limit
@@ -39,3 +40,15 @@ def test_who_reads_to_five_millimetres_is_not_asked() -> None:
     side = "frame.pieces.bottom.overlap_left_mm"
     read = {f"W-{n:02}": {side: float(5 * round(random.gauss(83, 2) / 5))} for n in range(40)}
     assert ask(on_limit, read) == []
+
+
+@pytest.mark.parametrize("seed", range(5))
+def test_readings_that_some_take_to_five_millimetres_are_not_asked_about(seed: int) -> None:
+    random = Random(seed)
+    sides = [f"frame.pieces.bottom.overlap_{side}_mm" for side in ("left", "right")]
+
+    def read() -> float:
+        step = random.choice((1, 1, 5))
+        return float(step * round(random.gauss(83, 2) / step))
+
+    assert ask(on_limit, {f"W-{n:02}": {side: read() for side in sides} for n in range(40)}) == []

@@ -15,8 +15,6 @@ from revealbook.inspection.questions import ASKED, questions
 
 FULL = bool(os.environ.get("REVEALBOOK_FULL"))
 HONEST, PLANTED = (200, 100) if FULL else (8, 3)
-FOUND_SELDOM = {"put on the limit"}
-"""A heap on the limit is told from an honest aim at it on few sites of this size."""
 
 
 def _site(random: Random) -> Simulated:
@@ -33,7 +31,7 @@ def test_honest_sites_are_seldom_asked_about() -> None:
 
 
 @pytest.mark.slow
-@pytest.mark.parametrize("plant", [plant for plant in PLANTS if plant not in FOUND_SELDOM])
+@pytest.mark.parametrize("plant", PLANTS)
 def test_what_was_planted_is_found(plant: str) -> None:
     kind, put_in = PLANTS[plant]
     found = 0

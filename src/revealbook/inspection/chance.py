@@ -36,26 +36,29 @@ class Tail(NamedTuple):
     least: float
 
 
-def heaped(on: int, next_in: int, further_in: int) -> Tail:
-    """Give the chance of so many readings on one step, from those on the steps beside it.
+def heaped(on: int, next_in: int, further_in: int, reach: int = 2) -> Tail:
+    """Give the chance of so many readings on one step, from those on the steps inside it.
 
     Readings that scatter in one hump rise and fall smoothly: their shares p are log-concave, as those of
-    a rounded normal distribution are, so that p0 p(i+j) <= p(i) p(j), and hence p0 times the share of the
-    steps m+1 to 2m is at most the square of the share of the steps 1 to m. At that bound the three shares
-    are as t^2, t and 1 with an unknown t; given their total and their weighted sum, the number on the
-    first no longer depends on t, so that the test is exact (conditional test of an exponential family;
-    textbook).
+    a rounded normal distribution are. Then p0^(r-1) p(i1+...+ir) <= p(i1)...p(ir), and hence p0^(r-1) times
+    the share of the steps m+1 to rm is at most the r-th power of the share of the steps 1 to m. At that bound
+    the three shares are as 1, t and t^r with an unknown t; given the total and next_in + r further_in, the
+    number on the first no longer depends on t, so that the test is exact (conditional test of an
+    exponential family; textbook).
 
     Args:
         on: readings exactly on the step in question.
         next_in: readings on the m steps next to it.
-        further_in: readings on the m steps after those.
+        further_in: readings on the steps after those, as far as the `reach` times m-th.
+        reach: r, at least 2.
     """
-    total, weighted = on + next_in + further_in, 2 * on + next_in
+    total, weighted = on + next_in + further_in, next_in + reach * further_in
     weights = {}
-    for first in range(max(0, weighted - total), weighted // 2 + 1):
-        between = weighted - 2 * first
-        weights[first] = -sum(lgamma(n + 1) for n in (first, between, total - first - between))
+    for further in range(weighted // reach + 1):
+        between = weighted - reach * further
+        first = total - between - further
+        if first >= 0:
+            weights[first] = -sum(lgamma(n + 1) for n in (first, between, further))
     top = max(weights.values())
     whole = sum(exp(weight - top) for weight in weights.values())
     tail = sum(exp(weight - top) for first, weight in weights.items() if first >= on)

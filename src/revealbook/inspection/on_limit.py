@@ -2,6 +2,7 @@
 
 from collections import Counter, defaultdict
 from collections.abc import Iterator
+from math import ceil, sqrt
 
 from revealbook.inspection.chance import Tail, all_counted, heaped, worth_counting
 from revealbook.inspection.practice import practice
@@ -12,11 +13,11 @@ from revealbook.rules.finding import Finding
 _COUNTED = frozenset({"number", "-", "yes/no", "choice"})
 _STEPS = (0.1, 0.5, 1.0, 5.0, 10.0)
 """Grids that people read on, in the unit of the reading; a limit is looked at on all that are in use."""
-_WIDTHS = (1, 2, 3)
-"""How many steps inside the limit are taken together; the smallest chance counts, times their number."""
+_NEXT, _REACH = 2, 4
+"""The two steps next to the limit are held against those from the fourth to the eighth."""
 _EXACT = 1e-6
-_HEAPING = 1.5
-"""A grid is in use if readings off the limit lie on it so many times as often as a finer one explains."""
+_SURE = 2.5
+"""A coarser grid is in use if readings off the limit lie on it by so many standard deviations too often."""
 
 
 def on_limit(evidence: Evidence) -> Iterator[Question]:
@@ -58,31 +59,50 @@ def _side(finding: Finding) -> tuple[float, bool, float] | None:
 
 
 def _tail(inside: list[float], limit: float) -> Tail:
-    """Give the chance of the heap on the limit: the largest over the grids that the readings are taken on."""
+    """Give the chance of the heap on the limit: the largest over the grids that the readings are taken on.
+
+    Who reads on a coarser grid than others puts onto its lines what lies between them, and most limits are
+    such a line. As many readings as that explains are taken off every line first.
+    """
     off = [distance for distance in inside if abs(distance) >= _EXACT]
-    finest = next((step for step in reversed(_STEPS) if _share(off, limit, step) > 1 - _EXACT), _STEPS[0])
-    coarser = (step for step in _STEPS if step > finest and _fits(limit, step))
-    in_use = (step for step in coarser if _share(off, limit, step) > _HEAPING * finest / step)
-    return max(_on_grid(inside, step) for step in (finest, *in_use))
+    finest = next((step for step in reversed(_STEPS) if _on(off, limit, step) == len(off)), _STEPS[0])
+    read = _counted(inside, finest)
+    in_use = [
+        step for step in _STEPS if step > finest and _fits(limit, step) and _used(off, limit, finest, step)
+    ]
+    if in_use:
+        read = _thinned(read, round(in_use[0] / finest), _on(off, limit, in_use[0]) / len(off))
+    return max([_heap(read), *(_heap(_counted(inside, step)) for step in in_use)])
 
 
-def _share(distances: list[float], limit: float, step: float) -> float:
-    return sum(_fits(limit + distance, step) for distance in distances) / max(len(distances), 1)
+def _on(distances: list[float], limit: float, step: float) -> int:
+    return sum(_fits(limit + distance, step) for distance in distances)
 
 
 def _fits(value: float, step: float) -> bool:
     return abs(value / step - round(value / step)) < _EXACT
 
 
-def _on_grid(inside: list[float], step: float) -> Tail:
-    counted = Counter(round(distance / step) for distance in inside if _fits(distance, step))
-    tails = [
-        heaped(
-            counted[0],
-            sum(counted[at] for at in range(1, width + 1)),
-            sum(counted[at] for at in range(width + 1, 2 * width + 1)),
-        )
-        for width in _WIDTHS
-    ]
-    number = len(_WIDTHS)
-    return Tail(*(all_counted(min(each), number) for each in zip(*tails, strict=True)))
+def _used(off: list[float], limit: float, finest: float, step: float) -> bool:
+    """Whether more readings lie on a grid than there were by coincidence if all were taken on the finest."""
+    share, number = finest / step, len(off)
+    return _on(off, limit, step) > number * share + _SURE * sqrt(number * share * (1 - share))
+
+
+def _counted(inside: list[float], step: float) -> Counter[int]:
+    return Counter(round(distance / step) for distance in inside if _fits(distance, step))
+
+
+def _thinned(read: Counter[int], apart: int, share: float) -> Counter[int]:
+    """Take off every coarse line what the share of readings on such lines explains of all around it."""
+    half = apart // 2
+    around = {
+        line: sum(read[line + near] for near in range(-half, half + 1)) for line in read if line % apart == 0
+    }
+    return read - Counter({line: ceil(share * number) for line, number in around.items()})
+
+
+def _heap(read: Counter[int]) -> Tail:
+    next_in = sum(read[at] for at in range(1, _NEXT + 1))
+    further_in = sum(read[at] for at in range(_REACH, _REACH * _NEXT + 1))
+    return heaped(read[0], next_in, further_in, _REACH)
