@@ -217,7 +217,7 @@
       made("p", [site.name, words[one.place]].filter(Boolean).join(", ")),
       made("p", "", mark(one.outcome)),
       ...one.parts.map(part),
-      ...filings(one, site),
+      filings(one, site),
     );
     if (!$("details").open) $("details").showModal();
     $("details").scrollTop = 0;
@@ -249,9 +249,7 @@
       });
       return made("li", "", made("span", version.said), ...packs, made("br"), made("code", version.head));
     });
-    const joined = site.later.map((said) => made("li", said));
-    const later = joined.length ? [made("section", "", made("h3", say.later), made("ul", "", ...joined))] : [];
-    return [...later, made("section", "", made("h3", say.versions), made("ul", "", ...items))];
+    return made("section", "", made("h3", say.versions), made("ul", "", ...items));
   }
 
   // ---- what the person does

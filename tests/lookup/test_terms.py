@@ -5,10 +5,11 @@ from typing import Any
 
 import pytest
 
-from revealbook.lookup.terms import CAUSES, CLAIM, FITTER_DAY, Later, Term, found_by, spelt, terms
+from revealbook.lookup.terms import CAUSES, CLAIM, FITTER_DAY, Term, found_by, spelt, terms
 from revealbook.present.facts_record import (
     Conceded,
     DatedEvent,
+    Later,
     OpeningFacts,
     PersonDid,
     RuleOutcome,

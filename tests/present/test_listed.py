@@ -5,15 +5,22 @@ from itertools import pairwise
 
 from tests.present import judging
 
+from revealbook.present.facts import facts_of
+from revealbook.present.facts_record import Later
 from revealbook.present.listed import ListedOpening, listed_opening
 from revealbook.present.words import words_in
 from revealbook.rules.finding import Outcome
 
 SITE = judging.site({"W-1.01": {}}).site.site
+CLAIM = Later("claim", "claim-1", "2036-02-11", "water on the sill board; Edda Blendrahmen")
+REPAIR = Later("repair", "repair-1", "2036-03-01", "outer tape replaced")
 
 
-def listed(changes: judging.Changes | None = None, language: str = "en") -> ListedOpening:
-    return listed_opening(judging.opening(changes), SITE, words_in(language))
+def listed(
+    changes: judging.Changes | None = None, language: str = "en", later: tuple[Later, ...] = ()
+) -> ListedOpening:
+    judged = judging.site({"W-1.01": changes or {}})
+    return listed_opening(facts_of(judged.openings[0], judged), words_in(language), later)
 
 
 def part(one: ListedOpening, heading: str) -> tuple[tuple[str, ...], ...]:
@@ -55,6 +62,7 @@ def test_who_did_the_work_is_listed_from_every_section() -> None:
     other = next(person for person in SITE.people if person.name not in listed().fitters)
     assert other.name in listed({"frame.by": other.id}).fitters
     assert other.name in listed({"seals.events[0].by": other.id}).fitters
+    assert other.name not in listed({"hold_points[0].by": other.id}).fitters
 
 
 def test_a_mere_reading_of_the_weather_is_no_event() -> None:
@@ -71,10 +79,8 @@ def test_events_stand_in_order_and_the_last_one_finished_it() -> None:
 def test_what_does_not_conform_is_told_with_what_was_found() -> None:
     one = listed({"survey.sound": False})
     assert one.outcome is Outcome.DOES_NOT_CONFORM
-    number, requirement, found = part(one, "Nonconformities")[0]
-    assert number == "W-1.01/1"
-    assert requirement
-    assert found
+    [(said,)] = part(one, "Nonconformities")
+    assert said.endswith("no")
     assert part(listed(), "Nonconformities") == ()
 
 
@@ -104,10 +110,46 @@ def test_an_opening_of_which_nothing_is_recorded_is_listed_as_well() -> None:
             "covering",
         )
     ) | {"climate": [], "nonconformities": [], "concessions": []}
-    one = listed(nothing)
-    assert (one.finished, one.fitters, one.batches, one.parts) == (None, (), (), ())
+    one = listed(nothing | {"opening.serial": None})
+    assert (one.finished, one.fitters, one.batches) == (None, (), ())
+    assert [each.heading for each in one.parts] == ["Window"]
+    assert part(one, "Window")[0] == ("serial number", "not recorded")
+
+
+def test_the_window_is_told_by_serial_and_size() -> None:
+    assert part(listed({"opening.serial": "LC-77"}), "Window")[:2] == (
+        ("serial number", "LC-77"),
+        ("nominal size", "2400 × 1500\u00a0mm"),
+    )
+
+
+def test_an_event_tells_product_person_and_weather() -> None:
+    when, what, who, weather = next(
+        event for event in part(listed(), "Events") if event[1].startswith("first bead laid")
+    )
+    assert when.startswith("20")
+    assert what == "first bead laid (Example Frame Bond, batch 0412)"
+    assert who == SITE.people[0].name
+    assert "°C" in weather
+    assert "surface" in weather
+
+
+def test_claims_and_repairs_are_counted_and_told() -> None:
+    one = listed(later=(CLAIM, REPAIR))
+    assert one.later == "1 claim, 1 repair"
+    assert part(one, "Claims and repairs") == (
+        ("2036-02-11", "claim claim-1", "water on the sill board; Edda Blendrahmen"),
+        ("2036-03-01", "repair repair-1", "outer tape replaced"),
+    )
+    assert listed().later == ""
+    assert listed(later=(CLAIM, CLAIM)).later == "2 claims"
+
+
+def test_what_was_written_freely_is_there_to_be_searched() -> None:
+    assert ("a gas pipe crosses",) in part(listed({"frame.note": "a gas pipe crosses"}), "Notes")
 
 
 def test_in_german_its_parts_are_german() -> None:
-    headings = [one.heading for one in listed(language="de").parts]
-    assert headings == ["Produkte und Chargen", "Ereignisse", "Sonderfreigaben"]
+    headings = [one.heading for one in listed(language="de", later=(CLAIM,)).parts]
+    assert headings[0] == "Fenster"
+    assert {"Produkte und Chargen", "Ereignisse", "Sonderfreigaben"} < set(headings)

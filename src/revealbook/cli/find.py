@@ -2,7 +2,7 @@
 
 import json
 from collections.abc import Iterator, Sequence
-from dataclasses import asdict, dataclass
+from dataclasses import asdict, dataclass, replace
 from pathlib import Path
 from textwrap import wrap
 from typing import Any, Literal, NamedTuple
@@ -16,12 +16,15 @@ from revealbook.archive.store import Archive
 from revealbook.cli.exit_codes import UNUSABLE, WELL
 from revealbook.cli.file import tell_refused
 from revealbook.cli.indexing import LookedInto, looked_into
+from revealbook.cli.page import write_found
 from revealbook.cli.terminal import MARKS, WIDTH, out, plain
 from revealbook.lookup.find import find, terms_of
 from revealbook.lookup.question import Answer, Found, Question, Unknown
 from revealbook.lookup.sheet import Pages, copy_sheet, pack_of, sheet_name, sheet_pages
 
 NOTHING_FOUND = 1
+_ALL = 1_000_000
+"""A page holds everything that was found, however many the terminal lists."""
 _FEW = 5
 """For so many openings, pack and page are told below the table."""
 _WIDEST_NAME = 26
@@ -39,6 +42,8 @@ class Asked:
     index: str | None
     most: int
     sheets: Path | None
+    page: Path | None
+    language: str
     form: Literal["text", "json"]
 
 
@@ -51,20 +56,25 @@ class Placed(NamedTuple):
 
 
 def run(question: Question, asked: Asked) -> int:
-    """Find; give 0, 1 if nothing was found or a site is not in the index, 2 if there is no such archive."""
+    """Find; give 0, 1 if nothing was found or a site could not be read, 2 if there is no such archive."""
+    whole = True
     try:
         with looked_into(asked.archive, asked.index) as looked:
-            answer = find(looked.index, question, asked.most)
+            all_found = find(looked.index, question, _ALL if asked.page else asked.most)
+            answer = replace(all_found, found=all_found.found[: asked.most])
             if asked.form == "json":
                 _print_json(looked, question, answer)
             else:
                 _print(looked.archive, answer, question)
             if asked.sheets:
                 _copy(looked.archive, answer.found, asked.sheets)
+            if asked.page:
+                parts = _parts(question)
+                whole = write_found(looked.archive, asked.page, all_found.found, parts, asked.language)
     except Refused as refused:
         tell_refused(refused)
         return UNUSABLE
-    return WELL if answer.found and not looked.unread else NOTHING_FOUND
+    return WELL if answer.found and whole and not looked.unread else NOTHING_FOUND
 
 
 def _print(archive: Archive, answer: Answer, question: Question) -> None:
@@ -165,12 +175,15 @@ def _copy(archive: Archive, found: Sequence[Found], folder: Path) -> None:
         typer.echo(line, err=True)
 
 
+def _parts(question: Question) -> dict[str, Any]:
+    """Give the parts of a question that were asked."""
+    return {name: value for name, value in asdict(question).items() if value not in (None, "", False)}
+
+
 def _print_json(looked: LookedInto, question: Question, answer: Answer) -> None:
     terms = terms_of(looked.index, answer.found)
     plain_answer = {
-        "question": {
-            name: value for name, value in asdict(question).items() if value not in (None, "", False)
-        },
+        "question": _parts(question),
         "understood": dict(answer.understood),
         "number": answer.number,
         "found": [_plain(looked.archive, one, terms[one.id]) for one in answer.found],

@@ -47,7 +47,8 @@ Examples:
   revealbook find --archive /srv/packs --batch 7714
   revealbook find --archive /srv/packs --person ada --from 2026-11-20 \\
       --to 2026-11-21
-  revealbook find --archive /srv/packs --mark W-2.07 --sheet sheets""",
+  revealbook find --archive /srv/packs --mark W-2.07 --sheet sheets
+  revealbook find --archive /srv/packs --batch 7714 --page /srv/7714.html""",
 )
 def find(
     words: Annotated[
@@ -97,6 +98,12 @@ def find(
     sheet: Annotated[
         Path | None, typer.Option("--sheet", metavar="FOLDER", help="Copy each opening's sheet there.")
     ] = None,
+    page: Annotated[
+        Path | None, typer.Option("--page", metavar="FILE", help="Write all that is found as a page, HTML.")
+    ] = None,
+    language: Annotated[
+        Literal["en", "de"], typer.Option("--language", help="The language of the page.")
+    ] = "en",
     index: IndexPlace = None,
     form: Annotated[
         Literal["text", "json"], typer.Option("--format", help="For readers or for programs.")
@@ -119,7 +126,7 @@ def find(
         until=until.date() if until else None, rule=rule, outcome=Outcome(outcome) if outcome else None,
         site=site, all_versions=all_versions,
     )  # fmt: skip
-    raise typer.Exit(run(question, Asked(archive, index, most, sheet, form)))
+    raise typer.Exit(run(question, Asked(archive, index, most, sheet, page, language, form)))
 
 
 @lookup.command(

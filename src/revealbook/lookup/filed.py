@@ -12,9 +12,9 @@ from revealbook.archive.later import later_files, load_later
 from revealbook.archive.opened import NotAPack
 from revealbook.archive.refusal import Damaged
 from revealbook.archive.store import Archive, Version
-from revealbook.lookup.terms import Later
+from revealbook.archive.unchanged import unchanged
 from revealbook.present.facts import NotFacts, facts_of, read_facts
-from revealbook.present.facts_record import OpeningFacts
+from revealbook.present.facts_record import Later, OpeningFacts
 from revealbook.records.afterwards import Claim, Repair
 
 
@@ -118,7 +118,7 @@ def _openings(archive: Archive, site: str, version: Version) -> _Openings:
     packs = sorted(path for path in version.state if path.startswith(PACKS))
     if FACTS in version.state:
         try:
-            facts = read_facts(archive.content(site, version.number, FACTS).read_bytes())
+            facts = read_facts(unchanged(archive, site, version, FACTS).read_bytes())
         except NotFacts:
             pass  # of a later version of this program, perhaps: the packs tell the same
         else:
@@ -134,7 +134,7 @@ def _packs_of(archive: Archive, site: str, version: Version, packs: list[str]) -
     for pack in packs:
         findings = f"{FINDINGS}{PurePath(pack).stem}.json"
         if findings in version.state:
-            content = archive.content(site, version.number, findings).read_bytes()
+            content = unchanged(archive, site, version, findings).read_bytes()
             try:
                 marks = [one["mark"] for one in json.loads(content)["openings"]]
             except (ValueError, KeyError, TypeError) as error:
@@ -149,7 +149,7 @@ def _judged_again(archive: Archive, site: str, version: Version, packs: Iterable
     judged = []
     for path in packs:
         try:
-            again = judge_again(archive.content(site, version.number, path))
+            again = judge_again(unchanged(archive, site, version, path))
         except NotAPack as reason:
             raise Damaged(f"{path} of {site}, version {version.number}: {reason}") from reason
         if not isinstance(again, Again):
@@ -167,7 +167,7 @@ def _later(archive: Archive, site: str, version: Version) -> Mapping[str, list[L
     """Read claims and repairs by mark; re-measurements are no events of the opening's life."""
     found: dict[str, list[Later]] = {}
     for path in later_files(version.state):
-        record = load_later(archive.content(site, version.number, path))[0]
+        record = load_later(unchanged(archive, site, version, path))[0]
         if isinstance(record, Claim | Repair):
             found.setdefault(record.mark, []).append(_told(record))
     for one in found.values():

@@ -9,8 +9,8 @@ from typing import Any
 from revealbook.lookup.conditions import Conditions, conditions, wanted
 from revealbook.lookup.database import Database, Row, listed
 from revealbook.lookup.question import Answer, Found, Question
-from revealbook.lookup.terms import Later
 from revealbook.lookup.unknown import unknown, unknown_words
+from revealbook.present.facts_record import Later
 from revealbook.rules.finding import Outcome
 
 MOST = 50

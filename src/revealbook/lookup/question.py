@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from datetime import date
 from typing import NamedTuple
 
-from revealbook.lookup.terms import Later
+from revealbook.present.facts_record import Later
 from revealbook.rules.finding import Outcome
 
 

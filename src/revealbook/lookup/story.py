@@ -11,6 +11,7 @@ from revealbook.archive.file import FINDINGS, PACKS
 from revealbook.archive.later import later_files, load_later
 from revealbook.archive.refusal import Damaged, no_opening
 from revealbook.archive.store import Archive, Version
+from revealbook.archive.unchanged import unchanged
 from revealbook.present.agreement import compare_findings
 from revealbook.present.story import Told, story
 from revealbook.present.story_filed import Filing, tell_filings, tell_later
@@ -84,7 +85,7 @@ def _findings(archive: Archive, site: str, version: Version) -> _Findings:
     read = {}
     for path in sorted(version.state):
         if path.startswith(FINDINGS):
-            content = archive.content(site, version.number, path).read_bytes()
+            content = unchanged(archive, site, version, path).read_bytes()
             try:
                 read[PurePath(path).stem] = json.loads(content)
             except ValueError as error:
@@ -104,7 +105,7 @@ def _latest_pack(
         holding = [name for name, said in by_pack.items() if _opening(said, mark)]
         if holding:
             name = min(holding, key=lambda one: len(by_pack[one]["openings"]))
-            return archive.content(site, version.number, f"{PACKS}{name}.pdf")
+            return unchanged(archive, site, version, f"{PACKS}{name}.pdf")
     marks = {one["mark"] for by_pack in findings for said in by_pack.values() for one in said["openings"]}
     raise no_opening(site, mark, marks)
 
@@ -134,7 +135,7 @@ def _later(
     found: list[Claim | Repair] = []
     unread = []
     for path in later_files(version.state):
-        record = load_later(archive.content(site, version.number, path))[0]
+        record = load_later(unchanged(archive, site, version, path))[0]
         if isinstance(record, Claim | Repair) and record.mark == mark:
             found.append(record)
         elif isinstance(record, Problem) or (isinstance(record, Remeasurement) and record.mark == mark):

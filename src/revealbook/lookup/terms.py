@@ -6,7 +6,8 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from revealbook.lookup.keys import key, tokens, words
-from revealbook.present.facts_record import OpeningFacts, RuleOutcome
+from revealbook.present.facts_record import Later, OpeningFacts, RuleOutcome
+from revealbook.present.steps import WORK
 from revealbook.rules.finding import Outcome
 
 BATCHES = {
@@ -30,11 +31,6 @@ _KEPT = 1 << 16
 """So many terms are kept: most openings share theirs with the one before."""
 SPELT = 3
 """From so many letters on, a word can be misspelled, and the beginning of a longer one found by it."""
-_WORKED = (
-    "frame", "bonding", "pressed on", "supports", "plinth", "plinth fitted", "window", "window set",
-    "window secured", "inner tape", "outer tape", "foam", "trim",
-)  # fmt: skip
-"""Steps that are work, not looking at it."""
 
 
 class Term(NamedTuple):
@@ -51,15 +47,6 @@ class Term(NamedTuple):
     name: str
     key: str
     keys: tuple[str, ...]
-
-
-class Later(NamedTuple):
-    """A claim or repair that joined an opening, in a few words."""
-
-    kind: str
-    id: str
-    day: str
-    said: str
 
 
 def terms(facts: OpeningFacts, later: Iterable[Later] = ()) -> tuple[Term, ...]:
@@ -116,7 +103,7 @@ def _fitter_days(facts: OpeningFacts) -> Iterator[Term]:
     """Give who worked on which day, by name, so that it is one across sites."""
     names = {person.id: person.name for person in facts.people}
     for event in facts.events:
-        if event.by and event.step in _WORKED:
+        if event.by and event.step in WORK:
             yield _worked(names.get(event.by, event.by), event.at.date())
 
 

@@ -38,6 +38,7 @@ class ArchivePage:
     Attributes:
         title: which archive.
         as_of: when it was looked at, and how much is in it.
+        asked: what its openings were looked for by; empty if all are there.
         columns: names and labels of the register's columns.
         filters: the filters of the register.
         outcomes: the outcomes with their marks.
@@ -47,6 +48,7 @@ class ArchivePage:
 
     title: str
     as_of: str
+    asked: str
     columns: tuple[tuple[str, str], ...]
     filters: tuple[Filter, ...]
     outcomes: tuple[Mark, ...]
@@ -55,7 +57,13 @@ class ArchivePage:
 
 
 def archive_page(
-    name: str, sites: Sequence[FiledSite], openings: Sequence[ListedOpening], made: datetime, words: Words
+    name: str,
+    sites: Sequence[FiledSite],
+    openings: Sequence[ListedOpening],
+    made: datetime,
+    words: Words,
+    *,
+    asked: str = "",
 ) -> ArchivePage:
     """Give what the page of an archive shows.
 
@@ -65,6 +73,7 @@ def archive_page(
         openings: the openings to list, each of one of these sites.
         made: when the archive was looked at.
         words: the reader's language.
+        asked: what the openings were looked for by, in words; empty if all are given.
     """
     counted = words.count(len(openings), N_("1 opening"), N_("{number} openings"))
     of_sites = words.count(len(sites), N_("1 site"), N_("{number} sites"))
@@ -74,6 +83,7 @@ def archive_page(
             N_("As of {moment} {zone}: {openings}, {sites}."),
             moment=words.moment(made), zone=made.tzname() or "", openings=counted, sites=of_sites,
         ),
+        asked=words.say(N_("Only the openings that were found for: {asked}."), asked=asked) if asked else "",
         columns=_columns(words),
         filters=_filters(sites, openings, words),
         outcomes=tuple(Mark(slug(outcome), words.say(labels.OUTCOMES[outcome])) for outcome in WORST_FIRST),

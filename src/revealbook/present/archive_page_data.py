@@ -77,7 +77,6 @@ def _said(words: Words) -> dict[str, str]:
         "more": words.say(N_("Show {more} more; {rest} are left")),
         "opening": words.say(N_("Opening {mark}")),
         "page": words.say(N_("page {page}")),
-        "later": words.say(N_("Joined to the site later")),
         "versions": words.say(N_("Filed versions of the site")),
     }
 
@@ -93,7 +92,6 @@ def _site(site: FiledSite, texts: _Texts) -> dict[str, Any]:
         "name": site.name,
         "id_word": texts.number(site.id),
         "name_word": texts.number(site.name),
-        "later": site.later,
         "versions": [
             {
                 "number": version.number,

@@ -5,6 +5,7 @@ A later version of this program may add keys; whoever reads an older or newer fi
 
 from collections.abc import Mapping
 from datetime import date, datetime
+from typing import NamedTuple
 
 from pydantic import BaseModel, ConfigDict, Field
 
@@ -104,6 +105,22 @@ class Conceded(Fact):
     by: str | None = None
     at: datetime | None = None
     until: datetime | None = None
+
+
+class Later(NamedTuple):
+    """A claim or repair that joined an opening, in a few words.
+
+    Attributes:
+        kind: `claim` or `repair`.
+        id: its id.
+        day: the day it is about, as ISO 8601 writes it.
+        said: what was found or done, its cause, with what and by whom.
+    """
+
+    kind: str
+    id: str
+    day: str
+    said: str
 
 
 class OpeningFacts(Fact):

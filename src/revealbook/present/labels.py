@@ -104,6 +104,8 @@ CHOICES = {
     "from the middle": N_("from the middle"),
     "self-drilling metal screws": N_("self-drilling metal screws"),
     "wood screws": N_("wood screws"),
+    "screws through the frame": N_("screws through the frame"),
+    "brackets": N_("brackets"),
     "other": N_("other"),
     "none": N_("none"),
 }

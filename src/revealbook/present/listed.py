@@ -1,19 +1,16 @@
 """What the page of an archive lists: openings with their details, sites with what is filed of them."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from revealbook.present.nonconformities import entries
-from revealbook.present.register import place
-from revealbook.present.timeline import Event, events
+from revealbook.present import labels
+from revealbook.present.facts_record import Later, OpeningFacts
+from revealbook.present.register import where, width_by_height
+from revealbook.present.steps import WORK, step
+from revealbook.present.timeline import named, weather
 from revealbook.present.words import N_, Words
-from revealbook.records.frame import Bonding
-from revealbook.records.opening import Opening
-from revealbook.records.seals import SealEvent
-from revealbook.records.site import Site
 from revealbook.rules.finding import Outcome
-from revealbook.rules.judged import JudgedOpening
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,7 +79,7 @@ class FiledVersion:
 
 @dataclass(frozen=True, slots=True)
 class FiledSite:
-    """A site: its id and name, what is filed of it, and what was joined to it later, in sentences."""
+    """A site: its id and name, what is filed of it, and its claims and repairs, in sentences."""
 
     id: str
     name: str
@@ -91,93 +88,100 @@ class FiledSite:
 
 
 _NO_PAGES: Mapping[int, tuple[str, int]] = {}
-_WORK = ("survey", "frame", "supports", "plinth", "window", "seals")
-"""Sections of a record that tell of work, each by one person."""
+_LATER = {"claim": N_("claim"), "repair": N_("repair")}
 
 
 def listed_opening(
-    judged: JudgedOpening, site: Site, words: Words, pages: Mapping[int, tuple[str, int]] = _NO_PAGES
+    facts: OpeningFacts,
+    words: Words,
+    later: Sequence[Later] = (),
+    pages: Mapping[int, tuple[str, int]] = _NO_PAGES,
 ) -> ListedOpening:
     """Give an opening as the register lists it.
 
+    Its sentences of nonconformities are those that were filed, in the language of its site's packs.
+
     Args:
-        judged: the opening.
-        site: its site.
+        facts: what is filed of it.
         words: the reader's language.
+        later: claims and repairs that joined it.
         pages: where it stands in the packs.
     """
-    opening, identity = judged.record.opening, judged.record.opening.opening
-    people = {person.id: person.name for person in site.people}
-    dated = [event for event in events(opening, words, people) if not event.only_weather]
-    fitters = tuple(dict.fromkeys(people.get(who, who) for who in _fitters(opening)))
-    batches = tuple(dict.fromkeys(_batches(opening, site, words)))
+    batches = tuple(dict.fromkeys(_batches(facts, words)))
     parts = (
+        Part(words.say(N_("Window")), tuple(_window(facts, words))),
         Part(words.say(N_("Products and batches")), batches),
-        Part(words.say(N_("Events")), tuple(_event(event) for event in dated)),
-        Part(words.say(N_("Nonconformities")), tuple(_nonconformities(judged, words, people))),
-        Part(words.say(N_("Concessions")), tuple(_concessions(opening, words, people))),
+        Part(words.say(N_("Fixings")), tuple(_fixings(facts, words))),
+        Part(words.say(N_("Events")), tuple(_events(facts, words))),
+        Part(words.say(N_("Nonconformities")), tuple((said,) for said in facts.nonconformities)),
+        Part(words.say(N_("Concessions")), tuple(_concessions(facts, words))),
+        Part(words.say(N_("Claims and repairs")), tuple(_later(later, words))),
+        Part(words.say(N_("Notes")), tuple((said,) for said in facts.texts)),
     )
     return ListedOpening(
-        site=site.id,
-        mark=judged.mark,
-        building=identity.building or "",
-        floor=identity.floor or "",
-        place=place(opening, words),
-        outcome=judged.outcome,
-        finished=max((event.at.date() for event in dated), default=None),
-        later="",
-        fitters=fitters,
+        site=facts.site,
+        mark=facts.mark,
+        building=facts.building or "",
+        floor=facts.floor or "",
+        place=where(facts.building, facts.floor, facts.room, facts.elevation, words),
+        outcome=facts.outcome,
+        finished=facts.last,
+        later=_how_many(later, words),
+        fitters=tuple(dict.fromkeys(one.name for one in facts.people if WORK.intersection(one.did))),
         batches=batches,
         pages=pages,
         parts=tuple(part for part in parts if part.lines),
     )
 
 
-def _fitters(opening: Opening) -> Iterator[str]:
-    """Give who did the work, in the order of the work."""
-    for name in _WORK:
-        section = getattr(opening, name)
-        if section is not None and section.by:
-            yield section.by
-    for event in (opening.seals.events if opening.seals else None) or ():
-        if event.by:
-            yield event.by
-
-
-def _batches(opening: Opening, site: Site, words: Words) -> Iterator[tuple[str, str]]:
-    """Give products with their batches, in the order of the work."""
-    names = {
-        (kind, product.id): product.name or product.id
-        for kind in type(site.products).model_fields
-        for product in getattr(site.products, kind)
-    }
+def _window(facts: OpeningFacts, words: Words) -> Iterator[tuple[str, ...]]:
     missing = words.say(N_("not recorded"))
-    used: list[tuple[str, Bonding | SealEvent | None]] = [
-        ("adhesives", opening.frame.bonding if opening.frame else None)
-    ]
-    sealed = (opening.seals.events if opening.seals else None) or ()
-    used += [("foams" if event.step == "foam" else "tapes", event) for event in sealed]
-    for kind, part in used:
-        if part is not None and (part.product or part.batch):
-            product = part.product or missing
-            yield names.get((kind, product), product), part.batch or missing
+    yield words.say(N_("serial number")), facts.serial or missing
+    yield words.say(N_("nominal size")), width_by_height(facts.width_mm, facts.height_mm, words)
+    yield words.say(N_("fixed by")), labels.choice(facts.fixed_by, words) if facts.fixed_by else missing
 
 
-def _event(event: Event) -> tuple[str, ...]:
-    air, humidity, _, _ = event.weather
-    return event.when, event.what, event.who, ", ".join(filter(None, (air, humidity)))
+def _batches(facts: OpeningFacts, words: Words) -> Iterator[tuple[str, str]]:
+    """Give products with their batches, in the order of the work; profiles come without batches."""
+    missing = words.say(N_("not recorded"))
+    for used in facts.products:
+        if used.batch or not used.use.endswith("profile"):
+            yield used.name or used.id or missing, used.batch or missing
 
 
-def _nonconformities(
-    judged: JudgedOpening, words: Words, people: dict[str, str]
-) -> Iterator[tuple[str, ...]]:
-    for one in entries(judged, Outcome.DOES_NOT_CONFORM, words, people):
-        yield one.number, one.requirement, "; ".join(one.grouped)
+def _fixings(facts: OpeningFacts, words: Words) -> Iterator[tuple[str, ...]]:
+    for used in facts.fixings:
+        name = used.name or used.id or words.say(N_("not recorded"))
+        number = words.count(used.number, N_("{number} fixing"), N_("{number} fixings"))
+        yield labels.key(used.what, words), name, number if used.number else ""
 
 
-def _concessions(opening: Opening, words: Words, people: dict[str, str]) -> Iterator[tuple[str, ...]]:
-    for one in opening.concessions:
-        by = (
-            people.get(one.accepted_by, one.accepted_by) if one.accepted_by else words.say(N_("not recorded"))
-        )
-        yield one.rule, by, one.reason or ""
+def _events(facts: OpeningFacts, words: Words) -> Iterator[tuple[str, ...]]:
+    people = {one.id: one.name for one in facts.people}
+    products = {used.id: used.name or used.id for used in facts.products}
+    for event in facts.events:
+        air, humidity, surface, _ = weather(event, words)
+        what = named(step(event.step, words), products.get(event.product, event.product), event.batch, words)
+        surface = words.say(N_("surface {value}"), value=surface) if surface else ""
+        read = ", ".join(filter(None, (air, humidity, surface)))
+        yield words.moment(event.at), what, people.get(event.by or "", event.by or ""), read
+
+
+def _concessions(facts: OpeningFacts, words: Words) -> Iterator[tuple[str, ...]]:
+    for one in facts.concessions:
+        yield one.rule, one.by or words.say(N_("not recorded")), one.reason
+
+
+def _later(later: Sequence[Later], words: Words) -> Iterator[tuple[str, ...]]:
+    for one in later:
+        yield one.day, f"{words.say(_LATER.get(one.kind, one.kind))} {one.id}", one.said
+
+
+def _how_many(later: Sequence[Later], words: Words) -> str:
+    """Say how many claims and repairs there are; empty if there is none."""
+    claims, repairs = (sum(one.kind == kind for one in later) for kind in _LATER)
+    said = (
+        words.count(claims, N_("{number} claim"), N_("{number} claims")) if claims else "",
+        words.count(repairs, N_("{number} repair"), N_("{number} repairs")) if repairs else "",
+    )
+    return ", ".join(filter(None, said))

@@ -56,18 +56,29 @@ def _row(judged: JudgedOpening, words: Words) -> Row:
 def place(opening: Opening, words: Words) -> str:
     """Say where an opening is, from the building down to the room."""
     identity = opening.opening
+    return where(identity.building, identity.floor, identity.room, identity.elevation, words)
+
+
+def where(
+    building: str | None, floor: str | None, room: str | None, elevation: str | None, words: Words
+) -> str:
+    """Say a place by what is recorded of it."""
     said = []
-    if identity.building:
-        said.append(words.say(N_("building {name}"), name=identity.building))
-    if identity.floor:
-        said.append(words.say(N_("floor {name}"), name=identity.floor))
-    said.extend(text for text in (identity.room, identity.elevation) if text)
+    if building:
+        said.append(words.say(N_("building {name}"), name=building))
+    if floor:
+        said.append(words.say(N_("floor {name}"), name=floor))
+    said.extend(text for text in (room, elevation) if text)
     return ", ".join(said)
 
 
 def size(opening: Opening, words: Words) -> str:
     """Say the nominal size, width by height."""
-    width, height = opening.opening.width_mm, opening.opening.height_mm
-    if width is None or height is None:
+    return width_by_height(opening.opening.width_mm, opening.opening.height_mm, words)
+
+
+def width_by_height(width_mm: float | None, height_mm: float | None, words: Words) -> str:
+    """Say a size, or that it was not recorded."""
+    if width_mm is None or height_mm is None:
         return words.say(N_("size not recorded"))
-    return f"{words.number(width)} × {words.quantity(height, 'mm')}"
+    return f"{words.number(width_mm)} × {words.quantity(height_mm, 'mm')}"

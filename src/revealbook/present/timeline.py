@@ -7,6 +7,7 @@ from typing import Any
 
 from revealbook.measures.physics.dew_point import dew_point_c
 from revealbook.present import labels
+from revealbook.present.steps import STEPS
 from revealbook.present.words import N_, Words
 from revealbook.records.acceptance import ClimateReading
 from revealbook.records.opening import Opening
@@ -57,8 +58,8 @@ def _all(opening: Opening, words: Words) -> Iterator[_Raw]:
     yield from _work(opening, words)
     if seals := opening.seals:
         for event in seals.events or ():
-            what = words.say(labels.PARTS[event.step]) if event.step else words.say(N_("seal"))
-            yield event.at, _named(what, event.product, event.batch, words), event.by or seals.by, event
+            what = words.say(labels.PARTS[event.step]) if event.step else words.say(STEPS["seal"])
+            yield event.at, named(what, event.product, event.batch, words), event.by or seals.by, event
     for point in opening.hold_points or ():
         name = words.say(labels.PARTS.get(point.name, point.name))
         result = words.say(
@@ -98,37 +99,38 @@ def _all(opening: Opening, words: Words) -> Iterator[_Raw]:
             None,
         )
     if opening.covering:
-        yield opening.covering.at, words.say(N_("work covered")), opening.covering.by, None
+        yield opening.covering.at, words.say(STEPS["covered"]), opening.covering.by, None
 
 
 def _work(opening: Opening, words: Words) -> Iterator[_Raw]:
     if survey := opening.survey:
-        yield survey.at, words.say(N_("opening surveyed")), survey.by, None
+        yield survey.at, words.say(STEPS["survey"]), survey.by, None
     if frame := opening.frame:
         if bonding := frame.bonding:
-            what = _named(words.say(N_("first bead laid")), bonding.product, bonding.batch, words)
+            what = named(words.say(STEPS["bonding"]), bonding.product, bonding.batch, words)
             yield bonding.at, what, frame.by, bonding
-            yield bonding.pressed_at, words.say(N_("last frame piece pressed on")), frame.by, None
-        yield frame.at, words.say(N_("mounting frame measured")), frame.by, None
+            yield bonding.pressed_at, words.say(STEPS["pressed on"]), frame.by, None
+        yield frame.at, words.say(STEPS["frame"]), frame.by, None
     if supports := opening.supports:
-        yield supports.at, words.say(N_("supports placed")), supports.by, None
+        yield supports.at, words.say(STEPS["supports"]), supports.by, None
     if plinth := opening.plinth:
-        yield plinth.fitted_at, words.say(N_("plinth profile fitted to the window")), plinth.by, None
+        yield plinth.fitted_at, words.say(STEPS["plinth fitted"]), plinth.by, None
     if window := opening.window:
-        yield window.set_at, words.say(N_("window set")), window.by, None
-        yield window.secured_at, words.say(N_("window secured")), window.by, None
-        yield window.at, words.say(N_("window measured")), window.by, None
+        yield window.set_at, words.say(STEPS["window set"]), window.by, None
+        yield window.secured_at, words.say(STEPS["window secured"]), window.by, None
+        yield window.at, words.say(STEPS["window"]), window.by, None
     if tests := opening.tests:
-        for test, what in (
-            (tests.air_leakage, N_("air leakage tested")),
-            (tests.water_spray, N_("sprayed with water")),
-            (tests.thermometry, N_("surface temperature taken")),
+        for test, step in (
+            (tests.air_leakage, "air leakage"),
+            (tests.water_spray, "water spray"),
+            (tests.thermometry, "thermometry"),
         ):
             if test is not None:
-                yield test.at, words.say(what), test.by, None
+                yield test.at, words.say(STEPS[step]), test.by, None
 
 
-def _named(what: str, product: str | None, batch: str | None, words: Words) -> str:
+def named(what: str, product: str | None, batch: str | None, words: Words) -> str:
+    """Say what happened with the product and batch in brackets, as far as recorded."""
     rest = [product] if product else []
     if batch:
         rest.append(words.say(N_("batch {batch}"), batch=batch))
