@@ -67,13 +67,14 @@ def kinds() -> set[str]:
 def test_everything_a_reader_relies_on_is_expected() -> None:
     one, trim = pack().nonconformities
     sheet = pack().sheets[0]
-    row = next(stage for stage in sheet.stages if stage.rows).rows[0]
+    row = next(stage for stage in sheet.stages if stage.open).open[0]
+    met = next(met for one in pack().sheets for stage in one.stages for met in stage.conforming)
     for text in (
         pack().verdict.sentence, pack().short_fingerprint, pack().fingerprint, sheet.verdict.sentence,
         one.number, one.requirement, one.remedy, one.points[0].found, one.points[0].place,
         one.points[0].required, one.points[0].off_by, CONCESSION["reason"], trim.gone_on,
-        "does not conform", "not shown", "conforms", "Cleo Reveal", "2400 × 1500\u00a0mm", "A 2/b",
-        row.readings, sheet.events[0].what, sheet.events[0].when,
+        "does not conform", "not shown", "Cleo Reveal", "2400 × 1500\u00a0mm", "A 2/b",
+        row.readings, *met, sheet.events[0].what, sheet.events[0].when,
         sheet.products[0][1], sheet.products[0][2], *filter(None, sheet.sign_offs[0]), pack().facts[0][1],
         "openings/W-1.yaml", *(file.digest for file in pack().carried),
     ):  # fmt: skip

@@ -5,7 +5,6 @@ from tests.present.judging import ENGLISH, Changes, opening, site
 
 from revealbook.present.sheet import Sheet, pictures_of, sheet
 from revealbook.rules.finding import Outcome
-from revealbook.rules.rule import STAGES
 
 BREACH = {"frame.pieces.bottom.overlap_left_mm": 62}
 
@@ -37,55 +36,6 @@ def test_facts_are_told_as_far_as_recorded() -> None:
 
 def test_a_window_that_was_never_recorded_leaves_its_facts_out() -> None:
     assert "Window frame" not in dict(made({"window": None}).facts)
-
-
-def test_rules_stand_by_stage_in_the_order_of_the_work_with_their_counts() -> None:
-    judged, page = opening(BREACH), made(BREACH)
-    assert [stage.name for stage in page.stages][:3] == ["Survey", "Mounting frame", "Supports"]
-    assert len(page.stages) == len({one.held.rule.stage for one in judged.judgements} & set(STAGES))
-    for stage in page.stages:
-        by_outcome = {count.outcome: count.number for count in stage.counts}
-        applying = sum(by_outcome.values()) - by_outcome[Outcome.DOES_NOT_APPLY]
-        assert len(stage.rows) + len(stage.as_required) == applying
-    assert sum(count.number for stage in page.stages for count in stage.counts) == len(judged.judgements)
-
-
-def test_a_row_bears_the_number_of_its_nonconformity_and_every_reading() -> None:
-    page = made(BREACH)
-    rows = {row.rule_id: row for stage in page.stages for row in stage.rows}
-    row = rows["frame-overlap"]
-    assert (row.number, row.outcome_word, row.grade) == ("W-1.01/1", "does not conform", "critical")
-    assert row.required == "at least 80\u00a0mm"
-    assert row.readings.replace("\u00a0", " ") == "bottom: 62 mm, 82 mm"
-    assert [one.number for one in page.nonconformities] == ["W-1.01/1"]
-    assert rows["first-hole"].number == ""
-
-
-def test_a_question_answered_as_required_stands_as_a_sentence_any_other_answer_as_a_row() -> None:
-    asked = "The substrate is clean, without oil, old paint or debris."
-
-    def survey(clean: object) -> tuple[bool, bool]:
-        stage = made({"survey.clean": clean}).stages[0]
-        return asked in stage.as_required, "substrate-clean" in {row.rule_id for row in stage.rows}
-
-    assert survey(clean=True) == (True, False)
-    assert survey(clean=False) == (False, True)
-    assert survey(clean=None) == (False, True)
-
-
-def test_what_rules_a_rule_out_is_told_once_for_all_that_share_it() -> None:
-    page = made({"supports.called_for": False})
-    supports = next(stage for stage in page.stages if stage.name == "Supports")
-    (told,) = supports.not_applying
-    assert "support-length" in told
-    assert told.startswith("ruled out: ")
-    assert ".:" not in told
-
-
-def test_a_rule_about_what_is_not_there_says_so() -> None:
-    changes: Changes = {f"frame.pieces.{piece}.lengthwise_joints": [] for piece in ("bottom", "top")}
-    frame = next(stage for stage in made(changes).stages if stage.name == "Mounting frame")
-    assert any(told.startswith("nothing of this kind on this opening: ") for told in frame.not_applying)
 
 
 def test_undecided_points_stand_before_what_was_not_shown() -> None:

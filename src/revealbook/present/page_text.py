@@ -9,6 +9,7 @@ from revealbook.present.nonconformities import Entry
 from revealbook.present.present import Pack
 from revealbook.present.register import Row
 from revealbook.present.sheet import Sheet
+from revealbook.present.stages import Stage
 
 Expected = tuple[str, tuple[str, ...]]
 """An opening, or empty for the pack as a whole, and texts that follow one another like the cells of a row."""
@@ -75,12 +76,17 @@ def _sheet(sheet: Sheet) -> Iterator[Expected]:
     for product in sheet.products:
         yield sheet.mark, product
     for stage in sheet.stages:
-        for row in stage.rows:
-            yield sheet.mark, (row.outcome_word, row.number, row.requirement, row.required, row.readings)
-        for reason in stage.not_applying:
-            yield sheet.mark, (reason,)
+        yield from ((sheet.mark, row) for row in _stage(stage))
     for signed in sheet.sign_offs:
         yield sheet.mark, signed
+
+
+def _stage(stage: Stage) -> Iterator[tuple[str, ...]]:
+    for row in stage.open:
+        yield row.outcome_word, row.number, row.requirement, row.required, row.readings
+    yield from stage.conforming
+    for reason in stage.not_applying:
+        yield (reason,)
 
 
 def compare_pages(pages: Sequence[str], pack: Pack) -> tuple[Difference, ...]:

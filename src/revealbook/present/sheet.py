@@ -1,10 +1,9 @@
 """The sheet of one opening: every rule by stage, products and batches, events, photographs, sign-offs."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
-from revealbook.measures.catalogue import CATALOGUE
 from revealbook.measures.reading import Path
 from revealbook.present import labels
 from revealbook.present.conditions import ConditionsChart, conditions_chart
@@ -12,9 +11,9 @@ from revealbook.present.drawing import elevation
 from revealbook.present.drawing_input import elevation_input, found_in
 from revealbook.present.drawing_section import section, section_input
 from revealbook.present.drawing_sheet import Drawing
-from revealbook.present.found import brief, limit_in_force, requirement
 from revealbook.present.nonconformities import Entry, entries
 from revealbook.present.register import place, size
+from revealbook.present.stages import Stage, stages
 from revealbook.present.timechart import TimeChart, time_chart
 from revealbook.present.timeline import Event, events
 from revealbook.present.verdict import Count, Verdict, counts, of_opening
@@ -22,42 +21,8 @@ from revealbook.present.words import N_, Words
 from revealbook.records.opening import Opening
 from revealbook.records.part import Photo, parts, photos_named
 from revealbook.records.site import Site
-from revealbook.rules.finding import Judgement, Outcome
+from revealbook.rules.finding import Outcome
 from revealbook.rules.judged import JudgedOpening
-from revealbook.rules.rule import STAGES
-
-
-@dataclass(frozen=True, slots=True)
-class RuleRow:
-    """One rule on the sheet, with every reading it looked at."""
-
-    rule_id: str
-    requirement: str
-    required: str
-    grade: str
-    outcome: Outcome
-    outcome_word: str
-    number: str
-    readings: str
-
-
-@dataclass(frozen=True, slots=True)
-class Stage:
-    """The rules of a stage of the work.
-
-    Attributes:
-        name: the stage.
-        counts: its rules by outcome.
-        rows: rules with their readings, one by one.
-        as_required: rules that ask for a yes or no and were recorded as met, a sentence each.
-        not_applying: rules that do not apply, by what rules them out.
-    """
-
-    name: str
-    counts: tuple[Count, ...]
-    rows: tuple[RuleRow, ...]
-    as_required: tuple[str, ...]
-    not_applying: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,7 +80,7 @@ def sheet(judged: JudgedOpening, site: Site, words: Words) -> Sheet:
         section=section(section_input(opening, found), words),
         nonconformities=breached,
         open=undecided + entries(judged, Outcome.NOT_SHOWN, words, people),
-        stages=tuple(_stages(judged, numbers, words)),
+        stages=stages(judged, numbers, words),
         events=dated,
         time_chart=time_chart(judged, dated, words),
         conditions=conditions_chart(judged, words),
@@ -143,66 +108,6 @@ def _facts(opening: Opening, words: Words) -> Iterator[tuple[str, str]]:
     if window and window.glass_panes_mm:
         panes = " / ".join(words.number(pane) for pane in window.glass_panes_mm)
         yield words.say(N_("Panes")), f"{panes} mm"
-
-
-def _stages(judged: JudgedOpening, numbers: Mapping[str, str], words: Words) -> Iterator[Stage]:
-    for name in STAGES:
-        of_stage = [one for one in judged.judgements if one.held.rule.stage == name]
-        if of_stage:
-            in_words = [one for one in of_stage if _is_yes(one)]
-            applying = [one for one in of_stage if one.outcome is not Outcome.DOES_NOT_APPLY]
-            yield Stage(
-                name=words.say(labels.STAGES[name]),
-                counts=counts(JudgedOpening(judged.record, tuple(of_stage)).counts, words),
-                rows=tuple(_row(one, numbers, words) for one in applying if one not in in_words),
-                as_required=tuple(_as_required(one, words) for one in in_words),
-                not_applying=tuple(_not_applying(of_stage, words)),
-            )
-
-
-def _is_yes(judgement: Judgement) -> bool:
-    """Whether a rule asks for a yes or no and got the one it asks for everywhere: a sentence tells it all."""
-    return judgement.outcome is Outcome.CONFORMS and judgement.held.rule.limit.equals is not None
-
-
-def _as_required(judgement: Judgement, words: Words) -> str:
-    """Say a requirement that was recorded as met, with the parts of the opening it was recorded of."""
-    parts = [labels.subject(finding.subject, words) for finding in judgement.findings]
-    said = requirement(judgement.held, words)
-    shown = ", ".join(filter(None, parts))
-    return f"{said.rstrip('.')} ({shown})." if shown else said
-
-
-def _not_applying(of_stage: list[Judgement], words: Words) -> Iterator[str]:
-    """Say which rules do not apply and why, once for all that share the reason."""
-    by_reason: dict[str, list[str]] = {}
-    for one in of_stage:
-        if one.outcome is Outcome.DOES_NOT_APPLY:
-            by_reason.setdefault(_why_not(one, words), []).append(one.rule_id)
-    for reason, rules in by_reason.items():
-        yield f"{reason}: {', '.join(rules)}"
-
-
-def _row(judgement: Judgement, numbers: Mapping[str, str], words: Words) -> RuleRow:
-    rule = judgement.held.rule
-    return RuleRow(
-        rule_id=rule.id,
-        requirement=requirement(judgement.held, words),
-        required=limit_in_force(judgement.findings, rule, words),
-        grade=words.say(labels.GRADES[rule.grade]),
-        outcome=judgement.outcome,
-        outcome_word=words.say(labels.OUTCOMES[judgement.outcome]),
-        number=numbers.get(rule.id, ""),
-        readings=brief(judgement.findings, rule, words),
-    )
-
-
-def _why_not(judgement: Judgement, words: Words) -> str:
-    """Say why a rule does not apply."""
-    if judgement.ruled_out_by:
-        meaning = words.say(CATALOGUE[judgement.ruled_out_by].meaning)
-        return words.say(N_("ruled out: {condition}"), condition=meaning.rstrip("."))
-    return words.say(N_("nothing of this kind on this opening"))
 
 
 def _products(opening: Opening, site: Site, words: Words) -> Iterator[tuple[str, str, str, str]]:
