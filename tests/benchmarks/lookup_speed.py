@@ -2,10 +2,10 @@
 
     python tests/benchmarks/lookup_speed.py [--openings 1000000] [--index FILE_OR_ADDRESS] [--asked 500]
 
-Taken on two cores while other work loaded one of them, a million openings: SQLite built in 395 s (2,533 a second,
-1,418 MB), PostgreSQL 15 in 546 s (1,831 a second, 2,917 MB). p99 by mark, batch and text: 0.12, 0.75 and 12.3 ms in
-SQLite (1.50, 1.52 and 1.80 times the bare statement), 0.20, 2.84 and 8.58 ms in PostgreSQL (1.18, 1.84 and 1.37
-times). Longest trace of a batch 4 and 5 ms, of an opening 81 and 446 ms.
+Taken on two cores while other work loaded one of them, a million openings: SQLite built in 395 s (2,533 a
+second, 1,418 MB), PostgreSQL 15 in 546 s (1,831 a second, 2,917 MB). p99 by mark, batch and text: 0.12,
+0.75 and 12.3 ms in SQLite (1.50, 1.52 and 1.80 times the bare statement), 0.20, 2.84 and 8.58 ms in
+PostgreSQL (1.18, 1.84 and 1.37 times). Longest trace of a batch 4 and 5 ms, of an opening 81 and 446 ms.
 
 The openings are generated: sites of 200 openings, batches that about 100 openings share, fitters with their
 days, rules not met, notes of common words. They go straight to the index as filed openings do.
