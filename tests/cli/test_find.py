@@ -1,16 +1,19 @@
 """`revealbook find` and `revealbook index`: openings on 80 columns or for programs."""
 
 import json
+import sys
 from pathlib import Path
+from time import sleep
 
 import pytest
 from tests.archive import archives
 from tests.cli.terminal import Run, run
 from tests.lookup import archive_of_two
 from tests.lookup.filings import facts_file, file_site
-from tests.made import Made
+from tests.made import Made, judged
 
 from revealbook.archive.store import Archive
+from revealbook.present.facts import facts_json
 
 
 @pytest.fixture
@@ -78,3 +81,65 @@ def test_the_index_is_built_anew_and_its_size_told(archive: Path) -> None:
     assert shown.status == 0, shown.err
     assert "2 sites, 3 openings in" in shown.out
     assert index.is_file()
+
+
+viewed = pytest.mark.filterwarnings("ignore::pytest.PytestUnraisableExceptionWarning")
+"""The viewer is left to itself when the command ends, as it should be."""
+linux = pytest.mark.skipif(sys.platform != "linux", reason="other systems open files in other ways")
+
+
+def viewer(folder: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """Put a program that opens files into the path: it writes down what it was given."""
+    program, given = folder / "bin" / "xdg-open", folder / "opened.txt"
+    program.parent.mkdir()
+    program.write_text(f'#!/bin/sh\necho "$1" >> {given}\n')
+    program.chmod(0o755)
+    monkeypatch.setenv("PATH", f"{program.parent}:/usr/bin:/bin")
+    return given
+
+
+def told(given: Path) -> list[str]:
+    """Wait for the viewer, which nobody waits for otherwise."""
+    for _ in range(100):
+        if given.exists():
+            break
+        sleep(0.05)
+    return given.read_text().split()
+
+
+@linux
+@viewed
+def test_a_sheet_that_is_found_is_opened_on_request(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, conforming_pack: Made
+) -> None:
+    given = viewer(tmp_path, monkeypatch)
+    state = {
+        "packs/p.pdf": conforming_pack.pdf.read_bytes(),
+        "facts.json": facts_json(judged(conforming_pack.site)),
+    }
+    archives.add(made := Archive.create(tmp_path / "archive"), state, "alder-yard")
+    shown = find(made.path, "--site", "alder-yard", "--most", "1", "--open")
+    assert shown.status == 0, shown.err
+    [opened] = told(given)
+    assert Path(opened).read_bytes().startswith(b"%PDF")
+
+
+@linux
+@viewed
+def test_a_page_of_what_is_found_is_opened_on_request(
+    archive: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    given, page = viewer(tmp_path, monkeypatch), tmp_path / "found.html"
+    assert find(archive, "--batch", "7714", "--page", page, "--open").status == 0
+    assert told(given) == [str(page)]
+
+
+@linux
+@viewed
+def test_where_nothing_opens_files_the_place_is_told(
+    archive: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("PATH", str(tmp_path))
+    shown = find(archive, "--batch", "7714", "--page", tmp_path / "found.html", "--open")
+    assert shown.status == 0
+    assert "Nothing on this computer opens it" in shown.err

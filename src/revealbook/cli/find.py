@@ -4,6 +4,7 @@ import json
 from collections.abc import Iterator, Sequence
 from dataclasses import asdict, dataclass, replace
 from pathlib import Path
+from tempfile import mkdtemp
 from textwrap import wrap
 from typing import Any, Literal, NamedTuple
 
@@ -18,6 +19,7 @@ from revealbook.cli.file import tell_refused
 from revealbook.cli.indexing import LookedInto, looked_into
 from revealbook.cli.page import write_found
 from revealbook.cli.terminal import MARKS, WIDTH, out, plain
+from revealbook.cli.viewer import show
 from revealbook.lookup.find import find, terms_of
 from revealbook.lookup.question import Answer, Found, Question, Unknown
 from revealbook.lookup.sheet import Pages, copy_sheet, pack_of, sheet_name, sheet_pages
@@ -42,6 +44,7 @@ class Asked:
     index: str | None
     most: int
     sheets: Path | None
+    show: bool
     page: Path | None
     language: str
     form: Literal["text", "json"]
@@ -66,11 +69,16 @@ def run(question: Question, asked: Asked) -> int:
                 _print_json(looked, question, answer)
             else:
                 _print(looked.archive, answer, question)
-            if asked.sheets:
-                _copy(looked.archive, answer.found, asked.sheets)
+            written = []
+            if asked.sheets or (asked.show and not asked.page):
+                folder = asked.sheets or Path(mkdtemp(prefix="revealbook-sheets-"))
+                written = _copy(looked.archive, answer.found, folder)
             if asked.page:
                 parts = _parts(question)
                 whole = write_found(looked.archive, asked.page, all_found.found, parts, asked.language)
+                written = [asked.page]
+            if asked.show:
+                show(written)
     except Refused as refused:
         tell_refused(refused)
         return UNUSABLE
@@ -160,19 +168,20 @@ def _details(placed: Placed) -> Iterator[str]:
     yield f"  {plain(str(placed.pack))}"
 
 
-def _copy(archive: Archive, found: Sequence[Found], folder: Path) -> None:
-    """Copy the sheet of every opening that was found into a folder."""
-    copied = 0
+def _copy(archive: Archive, found: Sequence[Found], folder: Path) -> list[Path]:
+    """Copy the sheet of every opening that was found into a folder; give the copies."""
+    copies = []
     for one in found:
         placed = _placed(archive, one)
         if placed.pack is None or placed.pages is None:
             typer.echo(plain(f"{one.site}/{one.mark}: its pack has no bookmark for it; not copied"), err=True)
             continue
-        copy_sheet(placed.pack, placed.pages, folder / sheet_name(one))
-        copied += 1
-    typer.echo(plain(f"{folder}: {copied} {'sheet' if copied == 1 else 'sheets'}"), err=True)
+        copies.append(folder / sheet_name(one))
+        copy_sheet(placed.pack, placed.pages, copies[-1])
+    typer.echo(plain(f"{folder}: {len(copies)} {'sheet' if len(copies) == 1 else 'sheets'}"), err=True)
     for line in wrap(COPY, WIDTH):
         typer.echo(line, err=True)
+    return copies
 
 
 def _parts(question: Question) -> dict[str, Any]:

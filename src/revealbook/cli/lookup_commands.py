@@ -47,7 +47,8 @@ Examples:
   revealbook find --archive /srv/packs --batch 7714
   revealbook find --archive /srv/packs --person ada --from 2026-11-20 \\
       --to 2026-11-21
-  revealbook find --archive /srv/packs --mark W-2.07 --sheet sheets
+  revealbook find --archive /srv/packs --mark W-2.07 --open
+  revealbook find --archive /srv/packs --rule frame-overlap --sheet sheets
   revealbook find --archive /srv/packs --batch 7714 --page /srv/7714.html""",
 )
 def find(
@@ -98,6 +99,9 @@ def find(
     sheet: Annotated[
         Path | None, typer.Option("--sheet", metavar="FOLDER", help="Copy each opening's sheet there.")
     ] = None,
+    show: Annotated[
+        bool, typer.Option("--open", help="Open the sheets, or the page, in the usual program.")
+    ] = False,
     page: Annotated[
         Path | None, typer.Option("--page", metavar="FILE", help="Write all that is found as a page, HTML.")
     ] = None,
@@ -126,7 +130,7 @@ def find(
         until=until.date() if until else None, rule=rule, outcome=Outcome(outcome) if outcome else None,
         site=site, all_versions=all_versions,
     )  # fmt: skip
-    raise typer.Exit(run(question, Asked(archive, index, most, sheet, page, language, form)))
+    raise typer.Exit(run(question, Asked(archive, index, most, sheet, show, page, language, form)))
 
 
 @lookup.command(
