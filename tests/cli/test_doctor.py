@@ -4,7 +4,7 @@ import pytest
 from tests.cli.terminal import run
 
 import revealbook.cli.doctor
-from revealbook.render.doctor import examine
+from revealbook.render.doctor import Finding, examine
 
 
 def test_every_part_that_was_looked_at_is_told_on_a_line() -> None:
@@ -28,10 +28,8 @@ def test_only_what_is_needed_and_missing_gives_status_2(
     sign: str,
     status: int,
 ) -> None:
-    shown = type(examine()[0])
-
-    def found() -> Sequence[object]:
-        return (shown(subject="ink", well=well, needed=needed, words="Some."),)
+    def found() -> Sequence[Finding]:
+        return (Finding(subject="ink", well=well, needed=needed, words="Some."),)
 
     monkeypatch.setattr(revealbook.cli.doctor, "examine", found)
     told = run("doctor")

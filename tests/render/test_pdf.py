@@ -38,10 +38,14 @@ def test_equal_input_gives_equal_bytes_and_the_date_reaches_the_fonts(tmp_path: 
     assert page(tmp_path, PAGE + "a") == page(tmp_path, PAGE + "a")
 
 
-def test_the_process_is_left_as_it_was_found(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def state() -> tuple[object, ...]:
     log = logging.getLogger("weasyprint")
+    return log.level, log.propagate, list(log.handlers), gc.get_threshold(), gc.get_freeze_count()
+
+
+def test_the_process_is_left_as_it_was_found(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     page(tmp_path, PAGE)
-    before = (log.level, log.propagate, list(log.handlers), gc.get_threshold())
+    before = state()
     monkeypatch.setenv("SOURCE_DATE_EPOCH", "12")
     page(tmp_path, PAGE)
     assert os.environ["SOURCE_DATE_EPOCH"] == "12"
@@ -49,7 +53,19 @@ def test_the_process_is_left_as_it_was_found(tmp_path: Path, monkeypatch: pytest
     with pytest.raises(RenderFailed):
         page(tmp_path, PAGE + '<img alt="a" src="none.png">')
     assert "SOURCE_DATE_EPOCH" not in os.environ
-    assert (log.level, log.propagate, list(log.handlers), gc.get_threshold()) == before
+    assert state() == before
+
+
+def test_what_a_program_set_aside_from_collecting_stays_so(tmp_path: Path) -> None:
+    page(tmp_path, PAGE)
+    gc.freeze()
+    try:
+        kept = gc.get_freeze_count()
+        page(tmp_path, PAGE)
+        assert kept > 0
+        assert gc.get_freeze_count() > 0.9 * kept  # some of it came to its end by itself
+    finally:
+        gc.unfreeze()
 
 
 @pytest.mark.parametrize(

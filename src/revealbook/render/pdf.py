@@ -100,14 +100,22 @@ def _typesetter() -> ModuleType:
 
 @contextmanager
 def _seldom_collected() -> Iterator[None]:
-    """Look for unreachable circles of objects seldom, and once at the end, so that volumes do not add up."""
-    before = gc.get_threshold()
+    """Look for unreachable circles of objects seldom, and once at the end, so that volumes do not add up.
+
+    What was there before is set aside meanwhile, or looking through a large program would take longer than
+    the page; unless that program has set aside something itself, which stays so.
+    """
+    before, ours = gc.get_threshold(), gc.get_freeze_count() == 0
     gc.set_threshold(*_SELDOM)
+    if ours:
+        gc.freeze()
     try:
         yield
     finally:
         gc.set_threshold(*before)
         gc.collect()
+        if ours:
+            gc.unfreeze()
 
 
 @contextmanager
