@@ -107,7 +107,7 @@ def test_a_record_changed_where_no_rule_looks_is_told_by_the_fingerprint(
 
 
 def test_findings_changed_inside_are_told(tmp_path: Path) -> None:
-    lied = file_changed("findings.json", b'"outcome": "conforms"', b'"outcome": "not shown"')
+    lied = file_changed("findings.json", b'"outcome":"conforms"', b'"outcome":"not shown"')
     assert after(lied, tmp_path).findings
 
 
@@ -202,9 +202,9 @@ def test_the_evidence_of_another_pack_on_these_pages_is_told(
 def test_a_pack_of_another_version_is_compared_by_values_and_by_its_fingerprint(
     conforming_pack: Made, tmp_path: Path
 ) -> None:
-    earlier = f'"made_with": "{__version__}"'.encode()
+    earlier = f'"made_with":"{__version__}"'.encode()
     claimed = changed(
-        conforming_pack.pdf, tmp_path / "p.pdf", file_changed("findings.json", earlier, b'"made_with": "0"')
+        conforming_pack.pdf, tmp_path / "p.pdf", file_changed("findings.json", earlier, b'"made_with":"0"')
     )
     found = again(claimed)
     assert (found.other_version, found.findings, found.uncalled) == ("0", (), ())

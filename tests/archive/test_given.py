@@ -51,7 +51,7 @@ def test_an_index_gives_the_volumes_it_names(site: Path) -> None:
 def test_findings_that_the_records_do_not_give_are_told_by_opening_and_rule(
     site: Path, tmp_path: Path
 ) -> None:
-    lied = file_changed("findings.json", b'"outcome": "conforms"', b'"outcome": "undecided"')
+    lied = file_changed("findings.json", b'conforms","rule"', b'undecided","rule"')
     first, *lines = refused(whole_pack(site), tmp_path / "p.pdf", lied)
     assert first == f"{tmp_path / 'p.pdf'} was not filed: it does not agree with itself."
     assert any(line.startswith("  findings: A-1 ") and " -> " in line for line in lines)
@@ -82,7 +82,7 @@ def test_a_pack_of_another_version_is_taken_if_findings_and_fingerprint_agree(
         pack = whole_pack(site)
     given = read_pack(pack)
     assert (given.made_with, __version__ != "0.0.9") == ("0.0.9", True)
-    lied = file_changed("findings.json", b'"outcome": "conforms"', b'"outcome": "undecided"')
+    lied = file_changed("findings.json", b'conforms","rule"', b'undecided","rule"')
     lines = refused(pack, tmp_path / "p.pdf", lied)
     assert any("findings: A-1" in line for line in lines)
     assert any("pages: the pack" in line for line in lines)  # the fingerprint is another now

@@ -42,7 +42,7 @@ def test_today_adds_what_would_be_judged_differently(conforming_pack: Made) -> N
 @pytest.mark.slow
 def test_a_tampered_pack_leaves_with_1_and_says_what_differs(conforming_pack: Made, tmp_path: Path) -> None:
     def tampered(pdf: pikepdf.Pdf) -> None:
-        lied = file_changed("findings.json", b'"found": "82\xc2\xa0mm', b'"found": "99\xc2\xa0mm')
+        lied = file_changed("findings.json", b'"found":"82\xc2\xa0mm', b'"found":"99\xc2\xa0mm')
         lied(pdf)
         pdf.attachments["x\u202ey.txt"] = pikepdf.AttachedFileSpec(pdf, b"x", filename="x\u202ey.txt")
 
@@ -79,7 +79,7 @@ def test_of_another_version_values_and_fingerprint_are_compared(tmp_path: Path) 
     pack = changed(
         bare(carried(), tmp_path / "p.pdf"),
         tmp_path / "c.pdf",
-        file_changed("findings.json", f'"made_with": "{__version__}"'.encode(), b'"made_with": "0.0.1"'),
+        file_changed("findings.json", f'"made_with":"{__version__}"'.encode(), b'"made_with":"0.0.1"'),
     )
     found = run("judge-again", pack)
     assert found.status == 1

@@ -12,7 +12,7 @@ from tests.present.judging import site
 
 from revealbook import __version__
 from revealbook.present.agreement import Difference, compare_findings, made_by_another_version
-from revealbook.present.evidence import findings_json
+from revealbook.present.evidence import findings_json, written
 
 Path = tuple[str | int, ...]
 UNREADABLE = (Difference("", "", "findings.json cannot be read", "as judged now"),)
@@ -38,10 +38,6 @@ def kept() -> bytes:
 
 def plain() -> Any:
     return json.loads(kept())
-
-
-def written(findings: Any) -> bytes:
-    return (json.dumps(findings, ensure_ascii=False, indent=1, sort_keys=True) + "\n").encode()
 
 
 def leaves(data: Any, path: Path = ()) -> Iterator[tuple[Path, Any]]:
@@ -147,9 +143,9 @@ def test_what_is_said_of_the_whole_is_told_without_an_opening(key: str) -> None:
 @pytest.mark.parametrize(
     ("old", "new"),
     [
-        (b'"mark": "A-1"', b'"mark": "A-9", "mark": "A-1"'),
-        (b'"outcome": "conforms"', b'"outcome":  "conforms"'),
-        (b"\n}\n", b"\n} \n"),
+        (b'"mark":"A-1"', b'"mark":"A-9","mark":"A-1"'),
+        (b'"outcome":"conforms"', b'"outcome": "conforms"'),
+        (b"]}\n", b"]} \n"),
     ],
     ids=["a key twice", "a space", "a space at the end"],
 )
@@ -159,7 +155,7 @@ def test_bytes_that_mean_the_same_to_json_are_told_as_a_whole(old: bytes, new: b
 
 
 def test_one_for_true_is_told() -> None:
-    assert compare_findings(kept().replace(b'"value": true', b'"value": 1', 1), kept()) == WHOLE
+    assert compare_findings(kept().replace(b'"value":true', b'"value":1', 1), kept()) == WHOLE
 
 
 @pytest.mark.parametrize(
@@ -174,21 +170,21 @@ def test_findings_that_cannot_be_read_are_told_as_such(damaged: bytes) -> None:
 
 
 def by_another_version(change: tuple[bytes, bytes] = (b"", b"")) -> bytes:
-    earlier = kept().replace(f'"made_with": "{__version__}"'.encode(), b'"made_with": "0.0.1"')
+    earlier = kept().replace(f'"made_with":"{__version__}"'.encode(), b'"made_with":"0.0.1"')
     assert earlier != kept()
     assert change[0] in earlier
     return earlier.replace(*change, 1)
 
 
 def test_of_another_version_only_values_limits_and_outcomes_are_compared() -> None:
-    reworded = by_another_version().replace(b'"found": "', b'"found": "well, ').replace(
-        b'"required": "', b'"required": "as was said then, ')  # fmt: skip
+    reworded = by_another_version().replace(b'"found":"', b'"found":"well, ').replace(
+        b'"required":"', b'"required":"as was said then, ')  # fmt: skip
     assert compare_findings(by_another_version(), kept()) == ()
     assert compare_findings(reworded, kept()) == ()
-    assert compare_findings(by_another_version((b'"value": 62', b'"value": 82')), kept())
-    assert compare_findings(by_another_version((b'"low": 80', b'"low": 60')), kept())
+    assert compare_findings(by_another_version((b'"value":62', b'"value":82')), kept())
+    assert compare_findings(by_another_version((b'"low":80', b'"low":60')), kept())
     assert compare_findings(by_another_version((b'"does not conform"', b'"conforms"')), kept())
-    assert compare_findings(by_another_version((b'"value": true', b'"value": 1')), kept()) == WHOLE
+    assert compare_findings(by_another_version((b'"value":true', b'"value":1')), kept()) == WHOLE
 
 
 def test_the_version_that_made_a_pack_is_told_if_it_is_not_this_one() -> None:

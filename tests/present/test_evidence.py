@@ -130,3 +130,10 @@ def test_embedded_findings_are_one_byte_string_for_one_set_of_findings() -> None
     again = site({"A-1": {}, "A-2": {"survey.sound": None}})
     assert findings_json(again) == findings_json(SITE)
     assert findings_json(again).endswith(b"}\n")
+
+
+def test_embedded_findings_tell_a_judgement_a_line() -> None:
+    lines = findings_json(SITE).decode().splitlines()
+    rules = [json.loads(line.rstrip(","))["rule"] for line in lines if '"rule":' in line]
+    assert rules == [one.rule_id for opening in SITE.openings for one in opening.judgements]
+    assert json.loads("".join(lines))["site"] == SITE.site.site.id

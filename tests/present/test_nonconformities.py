@@ -4,7 +4,7 @@ from collections.abc import Mapping
 import pytest
 from tests.present.judging import ENGLISH, PEOPLE, opening
 
-from revealbook.present.nonconformities import Entry, Point, entries, grouped
+from revealbook.present.nonconformities import Entry, Point, entries, grouped, open_points
 from revealbook.rules.finding import Outcome
 
 SHORT_OVERLAP = {"frame.pieces.bottom.overlap_left_mm": 62, "frame.pieces.bottom.overlap_right_mm": 70}
@@ -136,3 +136,14 @@ def test_what_several_parts_share_is_said_once() -> None:
         Outcome.NOT_SHOWN, ENGLISH, PEOPLE,
     )  # fmt: skip
     assert entry.grouped == ("top left; top right: “whether it is sealed” was not recorded",)
+
+
+def test_undecided_points_stand_before_what_was_not_shown() -> None:
+    changes = {
+        "survey.sound": None,
+        "frame.pieces.bottom.overlap_left_mm": 80.5,
+        "frame.instruments": ["tape-1"],
+    }
+    assert [(one.rule_id, one.outcome_word) for one in open_points(opening(changes), ENGLISH, PEOPLE)] == [
+        ("frame-overlap", "undecided"), ("substrate-sound", "not shown"),
+    ]  # fmt: skip

@@ -1,3 +1,4 @@
+from dataclasses import replace
 from datetime import datetime
 
 from tests.present.judging import ENGLISH, site
@@ -82,3 +83,8 @@ def test_facts_of_the_site_are_told_as_far_as_stated() -> None:
     assert facts["Client"] == "C"
     assert facts["Place"] == "P"
     assert "Installed by" not in facts
+
+
+def test_without_sheets_the_rest_is_as_it_is_with_them() -> None:
+    parts = tuple(entry for entry in PACK.contents if not entry[2])
+    assert present(SITE, ENGLISH, with_sheets=False) == replace(PACK, sheets=(), contents=parts)

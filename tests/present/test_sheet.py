@@ -38,17 +38,6 @@ def test_a_window_that_was_never_recorded_leaves_its_facts_out() -> None:
     assert "Window frame" not in dict(made({"window": None}).facts)
 
 
-def test_undecided_points_stand_before_what_was_not_shown() -> None:
-    changes = {
-        "survey.sound": None,
-        "frame.pieces.bottom.overlap_left_mm": 80.5,
-        "frame.instruments": ["tape-1"],
-    }
-    assert [(one.rule_id, one.outcome_word) for one in made(changes).open] == [
-        ("frame-overlap", "undecided"), ("substrate-sound", "not shown"),
-    ]  # fmt: skip
-
-
 def test_products_stand_with_batch_and_use_by_date() -> None:
     products = made().products
     assert ("adhesive", "Example Frame Bond", "0412", "2027-03-31") in products
@@ -120,4 +109,4 @@ def test_a_blank_opening_still_has_its_sheet() -> None:
     assert page.pictures == ()
     assert page.sign_offs == ()
     assert page.verdict.outcome is Outcome.NOT_SHOWN
-    assert len(page.open) > 50
+    assert sum(len(stage.open) for stage in page.stages) > 50

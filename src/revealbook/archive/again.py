@@ -105,11 +105,12 @@ def judge_opened(opened: OpenedPack) -> Again | tuple[Problem, ...]:
 def _presented(judged: JudgedSite, volumes: bytes | None) -> Pack:
     """Present what a pack should show: all of it, or the index if it carries a list of volumes."""
     words = words_in(judged.site.site.language)
-    pages = present(judged, words)
     try:
-        return pages if volumes is None else index_of(pages, read_lines(volumes), words)
+        lines = None if volumes is None else read_lines(volumes)
     except ValueError:
-        return pages
+        lines = None
+    pages = present(judged, words, with_sheets=lines is None)
+    return pages if lines is None else index_of(pages, lines, words)
 
 
 def judge_today(file: Path, rule_set: str | None = None) -> tuple[Difference, ...] | tuple[Problem, ...]:

@@ -69,9 +69,9 @@ def make_pack(pack: Pack, photos: dict[str, Photo], path: Path, cache: Path, mad
     return Packed(rendered.pdf, rendered.pages, pack, rendered.warnings)
 
 
-def pack_of(judged: JudgedSite) -> Pack:
-    """Present a judged site in its own language."""
-    return present(judged, words_in(judged.site.site.language))
+def pack_of(judged: JudgedSite, *, with_sheets: bool = True) -> Pack:
+    """Present a judged site in its own language, without its openings' sheets if it is for an index."""
+    return present(judged, words_in(judged.site.site.language), with_sheets=with_sheets)
 
 
 def photographs(judged: JudgedSite, path: Path, cache: Path) -> dict[str, Photo] | tuple[Problem, ...]:

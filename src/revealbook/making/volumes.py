@@ -105,7 +105,7 @@ def make_volumes(
         volumes.append(volume)
         seen(len(volumes), len(work), volume.title)
     lines = [_line(judged.site.site.id, volume) for volume in volumes]
-    index = make_pack(index_of(pack_of(judged), lines, words), photos, path, cache, made)
+    index = make_pack(index_of(pack_of(judged, with_sheets=False), lines, words), photos, path, cache, made)
     return MadeSite(tuple(volumes), index)
 
 

@@ -1,12 +1,12 @@
 """What a pack carries inside itself, and its fingerprint."""
 
-import json
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass
 from hashlib import sha256
-from typing import Literal
+from typing import Any, Literal
 
-from revealbook.present.export import findings
+from revealbook.present.export import compact, findings
 from revealbook.present.words import N_, words_in
 from revealbook.rules.judged import JudgedSite
 
@@ -89,9 +89,20 @@ def evidence(site: JudgedSite) -> tuple[Carried, ...]:
 
 
 def findings_json(site: JudgedSite) -> bytes:
-    """Give the findings as they are embedded: English, sorted, one byte string for one set of findings."""
-    plain = findings(site, words_in("en"))
-    return (json.dumps(plain, ensure_ascii=False, indent=1, sort_keys=True) + "\n").encode()
+    """Give the findings as they are embedded: English, a judgement a line, same findings, same bytes."""
+    return written(findings(site, words_in("en")))
+
+
+def written(plain: dict[str, Any]) -> bytes:
+    """Write findings, a judgement a line."""
+    openings = (_in_lines(one, "judgements", map(compact, one["judgements"])) for one in plain["openings"])
+    return f"{_in_lines(plain, 'openings', openings)}\n".encode()
+
+
+def _in_lines(plain: dict[str, Any], key: str, items: Iterable[str]) -> str:
+    """Write plain data with the items of one key last, a line each."""
+    head, lines = compact({name: value for name, value in plain.items() if name != key}), ",\n".join(items)
+    return f'{head[:-1]},"{key}":[\n{lines}\n]}}'
 
 
 def fingerprint(carried: tuple[Carried, ...]) -> str:

@@ -1,5 +1,6 @@
 """Findings for machines: the same values as the pages, as plain data for JSON."""
 
+import json
 from math import isfinite
 from typing import Any
 
@@ -25,6 +26,11 @@ def findings(site: JudgedSite, words: Words) -> dict[str, Any]:
         "outcome": str(site.outcome),
         "openings": [_opening(opening, words) for opening in site.openings],
     }
+
+
+def compact(plain: Any) -> str:
+    """Write plain data as JSON on one line, keys in order: same data, same text."""
+    return json.dumps(plain, ensure_ascii=False, sort_keys=True, separators=(",", ":"))
 
 
 def _opening(opening: JudgedOpening, words: Words) -> dict[str, Any]:

@@ -8,6 +8,7 @@ from typing import Any
 
 from pydantic import ValidationError
 
+from revealbook.present.export import compact
 from revealbook.present.facts_record import FORMAT, Conceded, OpeningFacts, RuleOutcome
 from revealbook.present.facts_work import events, fixings, people, products, texts
 from revealbook.present.nonconformities import entries
@@ -103,18 +104,14 @@ def facts_json(judged: JudgedSite) -> bytes:
         "site_name": site.name,
         "rules": [held.rule.id for held in judged.rule_set.rules],
     }
-    lines = ",\n".join(_written(_plain(facts_of(one, judged))) for one in judged.openings)
-    return f'{_written(head)[:-1]},"openings":[\n{lines}\n]}}\n'.encode()
+    lines = ",\n".join(compact(_plain(facts_of(one, judged))) for one in judged.openings)
+    return f'{compact(head)[:-1]},"openings":[\n{lines}\n]}}\n'.encode()
 
 
 def _plain(facts: OpeningFacts) -> dict[str, Any]:
     left_out = {"conforms", "counts", *_SITE_WIDE}
     plain = facts.model_dump(mode="json", exclude_defaults=True, exclude=left_out)
     return plain | {"counts": {str(one): number for one, number in facts.counts.items()}}
-
-
-def _written(plain: Any) -> str:
-    return json.dumps(plain, ensure_ascii=False, sort_keys=True, separators=(",", ":"))
 
 
 def read_facts(content: bytes) -> tuple[OpeningFacts, ...]:

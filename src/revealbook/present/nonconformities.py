@@ -126,6 +126,12 @@ def entries(
     )
 
 
+def open_points(opening: JudgedOpening, words: Words, people: dict[str, str]) -> tuple[Entry, ...]:
+    """Give the rules that are still to be decided or shown on an opening."""
+    undecided = entries(opening, Outcome.UNDECIDED, words, people)
+    return undecided + entries(opening, Outcome.NOT_SHOWN, words, people)
+
+
 def entry(
     opening: JudgedOpening, judgement: Judgement, words: Words, people: dict[str, str], number: str = ""
 ) -> Entry:

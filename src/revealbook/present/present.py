@@ -10,7 +10,7 @@ from pydantic import BaseModel
 
 from revealbook.present import labels
 from revealbook.present.evidence import Carried, evidence, fingerprint, short
-from revealbook.present.nonconformities import Entry
+from revealbook.present.nonconformities import Entry, entries, open_points
 from revealbook.present.overview import Overview, overview
 from revealbook.present.register import Row, register
 from revealbook.present.sheet import Sheet, sheet
@@ -94,11 +94,15 @@ class Pack:
         return tuple((file.path, file.digest, str(len(file.content))) for file in self.carried)
 
 
-def present(judged: JudgedSite, words: Words) -> Pack:
-    """Give the pages of a site's handover pack."""
-    site = judged.site.site
-    sheets = tuple(sheet(opening, site, words) for opening in judged.openings)
-    breached = tuple(one for page in sheets for one in page.nonconformities)
+def present(judged: JudgedSite, words: Words, *, with_sheets: bool = True) -> Pack:
+    """Give the pages of a site's handover pack; without sheets, those that an index shares with it."""
+    site, openings = judged.site.site, judged.openings
+    people = {person.id: person.name for person in site.people}
+    breached = tuple(
+        one for opening in openings for one in entries(opening, Outcome.DOES_NOT_CONFORM, words, people)
+    )
+    to_do = ((opening.mark, open_points(opening, words, people)) for opening in openings)
+    sheets = tuple(sheet(opening, site, words) for opening in openings) if with_sheets else ()
     carried = evidence(judged)
     rules = sum((opening.counts for opening in judged.openings), Counter[Outcome]())
     return Pack(
@@ -110,7 +114,7 @@ def present(judged: JudgedSite, words: Words) -> Pack:
         overview=overview(judged, words),
         register=register(judged, words),
         nonconformities=breached,
-        to_do=tuple((page.mark, page.open) for page in sheets if page.open),
+        to_do=tuple((mark, points) for mark, points in to_do if points),
         conceded=tuple(one for one in breached if one.accepted),
         sheets=sheets,
         sources=sources(judged.rule_set, words),

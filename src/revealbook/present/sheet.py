@@ -47,7 +47,6 @@ class Sheet:
     drawing: Drawing | None
     section: Drawing
     nonconformities: tuple[Entry, ...]
-    open: tuple[Entry, ...]
     stages: tuple[Stage, ...]
     events: tuple[Event, ...]
     time_chart: TimeChart | None
@@ -67,7 +66,6 @@ def sheet(judged: JudgedOpening, site: Site, words: Words) -> Sheet:
     dated = events(opening, words, people)
     found = found_in(judged)
     shown = elevation_input(opening, site, found)
-    undecided = entries(judged, Outcome.UNDECIDED, words, people)
     return Sheet(
         mark=judged.mark,
         place=place(opening, words),
@@ -79,7 +77,6 @@ def sheet(judged: JudgedOpening, site: Site, words: Words) -> Sheet:
         drawing=elevation(shown, words) if shown else None,
         section=section(section_input(opening, found), words),
         nonconformities=breached,
-        open=undecided + entries(judged, Outcome.NOT_SHOWN, words, people),
         stages=stages(judged, numbers, words),
         events=dated,
         time_chart=time_chart(judged, dated, words),

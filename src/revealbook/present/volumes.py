@@ -87,7 +87,7 @@ def index_of(pack: Pack, lines: Sequence[VolumeLine], words: Words) -> Pack:
     """Give the index of a site in volumes: the pack without its sheets, naming every volume.
 
     Args:
-        pack: the whole site as one pack.
+        pack: the whole site as one pack, with or without its sheets.
         lines: its volumes.
         words: the reader's language.
     """
