@@ -5,6 +5,8 @@ from tests.archive.archives import WHEN
 
 from revealbook.archive.holds import holds, kind
 from revealbook.archive.inventory import Block, Inventory
+from revealbook.present.faults import Held, say_held
+from revealbook.present.words import words_in
 
 A, B = "a" * 128, "b" * 128
 
@@ -14,8 +16,12 @@ def inventory(*states: dict[str, str]) -> Inventory:
     return Inventory("s", {A: ("v1/content/one",), B: ("v2/content/two",)}, blocks)
 
 
+def said(*held: Held) -> str:
+    return say_held(held, words_in("en"))
+
+
 @pytest.mark.parametrize(
-    ("path", "said"),
+    ("path", "told"),
     [
         ("packs/larch-court.pdf", "pack larch-court.pdf"),
         ("openings/W-2.07.yaml", "record of opening W-2.07"),
@@ -31,23 +37,23 @@ def inventory(*states: dict[str, str]) -> Inventory:
         ("something/else", "something/else"),
     ],
 )
-def test_a_file_is_told_from_its_path(path: str, said: str) -> None:
-    assert kind(path) == said
+def test_a_file_is_told_from_its_path(path: str, told: str) -> None:
+    assert said(kind(path)) == told
 
 
 def test_the_versions_that_hold_it_are_told() -> None:
     file = "openings/W.yaml"
-    assert holds(inventory({file: A}), "v1/content/one") == "record of opening W, version 1"
+    assert said(*holds(inventory({file: A}), "v1/content/one")) == "record of opening W, version 1"
     three = inventory({file: A}, {file: A}, {file: A})
-    assert holds(three, "v1/content/one") == "record of opening W, versions 1 to 3"
+    assert said(*holds(three, "v1/content/one")) == "record of opening W, versions 1 to 3"
     gap = inventory({file: A}, {file: B}, {file: A})
-    assert holds(gap, "v1/content/one") == "record of opening W, versions 1, 3"
+    assert said(*holds(gap, "v1/content/one")) == "record of opening W, versions 1, 3"
 
 
 def test_content_under_two_names_is_told_twice() -> None:
     both = inventory({"photos/a.jpg": A, "photos/b.jpg": A})
-    assert holds(both, "v1/content/one") == "photograph a.jpg, version 1; photograph b.jpg, version 1"
+    assert said(*holds(both, "v1/content/one")) == "photograph a.jpg, version 1; photograph b.jpg, version 1"
 
 
 def test_what_nothing_refers_to_holds_nothing_known() -> None:
-    assert holds(inventory({"site.yaml": A}), "v9/content/none") == ""
+    assert holds(inventory({"site.yaml": A}), "v9/content/none") == ()

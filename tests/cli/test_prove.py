@@ -110,3 +110,64 @@ def test_a_broken_off_proof_is_gone_on_with_unless_it_is_to_begin_afresh(
     assert not state.exists()
     state.write_text(json.dumps(line) + "\n")
     assert run("prove", "--archive", archive.path, "--state", state, "--afresh").status == 1
+
+
+def test_a_statement_is_written_and_its_heads_are_held_against_the_archive_later(
+    archive: Archive, tmp_path: Path
+) -> None:
+    add(archive, FILES, "t")
+    statement = tmp_path / "new" / "heads.pdf"
+    told = run("prove", "--archive", archive.path, "--statement", statement)
+    assert (told.status, told.out.splitlines()[-1]) == (0, f"{statement}: 2 pages")
+    add(archive, {**FILES, "photos/a.jpg": b"a"})
+    later = run("prove", "--archive", archive.path, "--heads-from", statement)
+    assert later.status == 0
+    assert later.out.count("  version 1 still has the head that was noted\n") == 2
+    shutil.rmtree(archive.path / "store" / "t")
+    gone = run("prove", "--archive", archive.path, "--heads-from", statement)
+    assert gone.status == 1
+    assert "■ t is not in the archive, though a head of it was noted" in gone.out
+    named = run("prove", "s", "--archive", archive.path, "--heads-from", statement)
+    assert (named.status, "t is not" in named.out) == (0, False)
+
+
+def test_a_rewritten_history_is_told_by_an_earlier_statement(archive: Archive, tmp_path: Path) -> None:
+    statement = tmp_path / "heads.pdf"
+    assert run("prove", "--archive", archive.path, "--statement", statement).status == 0
+    shutil.rmtree(archive.path / "store" / "s")
+    add(archive, {**FILES, "site.yaml": b"id: s # another\n"})
+    assert run("prove", "--archive", archive.path).status == 0
+    told = run("prove", "--archive", archive.path, "--heads-from", statement)
+    assert told.status == 1
+    assert "was rewritten or taken back since that head was noted" in flat(told.out)
+
+
+def test_a_statement_of_an_unsound_archive_is_made_and_leaves_the_output_to_machines(
+    archive: Archive, tmp_path: Path
+) -> None:
+    damaged(archive)
+    statement = tmp_path / "heads.pdf"
+    more = ("--statement", statement, "--language", "de", "--format", "json")
+    told = run("prove", "--archive", archive.path, *more)
+    assert (told.status, json.loads(told.out)["sound"]) == (1, False)
+    assert told.err == f"{statement}: 2 pages\n"
+
+
+@pytest.mark.parametrize(
+    ("more", "said"),
+    [
+        (("--statement", "there.pdf"), "there.pdf is there already, and is not overwritten."),
+        (("--heads-from", "there.pdf"), "there.pdf cannot be opened as a PDF"),
+        (("u", "--heads-from", "heads.pdf"), "heads.pdf notes no head of u."),
+    ],
+)
+def test_a_statement_that_cannot_be_used_or_written_is_refused(
+    archive: Archive, tmp_path: Path, more: tuple[str, ...], said: str
+) -> None:
+    (tmp_path / "there.pdf").write_text("here before")
+    if "heads.pdf" in more:
+        assert run("prove", "--archive", archive.path, "--statement", "heads.pdf", cwd=tmp_path).status == 0
+    told = run("prove", *more, "--archive", archive.path, cwd=tmp_path)
+    assert (told.status, told.out) == (2, "")
+    assert said in told.err
+    assert (tmp_path / "there.pdf").read_text() == "here before"

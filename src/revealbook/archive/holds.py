@@ -1,28 +1,31 @@
-"""What a file of the archive holds, in words, so that a damaged one means something to a person."""
+"""What a file of the archive holds, from its place in it."""
 
+from dataclasses import replace
 from pathlib import PurePosixPath
 
 from revealbook.archive.inventory import Inventory
+from revealbook.present.faults import Held
+from revealbook.present.words import N_
 
 _KINDS = {
-    "packs": "pack",
-    "openings": "record of opening",
-    "photos": "photograph",
-    "findings": "findings of pack",
-    "rules": "the site's own rules",
-    "rule_sets": "rules",
-    "afterwards": "later record",
+    "packs": N_("pack {name}"),
+    "openings": N_("record of opening {name}"),
+    "photos": N_("photograph {name}"),
+    "findings": N_("findings of pack {name}"),
+    "rules": N_("the site's own rules {name}"),
+    "rule_sets": N_("rules {name}"),
+    "afterwards": N_("later record {name}"),
 }
 _FILES = {
-    "site.yaml": "the site file",
-    "filing.json": "who filed what",
-    "facts.json": "facts for looking up",
+    "site.yaml": N_("the site file"),
+    "filing.json": N_("who filed what"),
+    "facts.json": N_("facts for looking up"),
 }
 _WITHOUT_ENDING = frozenset({"openings", "findings", "afterwards"})
 
 
-def holds(inventory: Inventory, content: str) -> str:
-    """Say what a content file holds, and in which versions; empty if nothing refers to it.
+def holds(inventory: Inventory, content: str) -> tuple[Held, ...]:
+    """Give what a content file holds, and in which versions; nothing if nothing refers to it.
 
     Args:
         inventory: the site's inventory.
@@ -34,23 +37,15 @@ def holds(inventory: Inventory, content: str) -> str:
         for path, held in block.state.items():
             if held == digest:
                 versions.setdefault(path, []).append(number)
-    return "; ".join(f"{kind(path)}, {_in_versions(versions[path])}" for path in sorted(versions))
+    return tuple(replace(kind(path), versions=tuple(versions[path])) for path in sorted(versions))
 
 
-def kind(path: str) -> str:
-    """Say what a file is from its logical path: `record of opening W-2.07`."""
+def kind(path: str) -> Held:
+    """Give what a file is from its logical path, as the record of opening W-2.07."""
     if path in _FILES:
-        return _FILES[path]
+        return Held(_FILES[path])
     folder, _, name = path.partition("/")
     if folder not in _KINDS:
-        return path
+        return Held("{name}", path)
     shown = PurePosixPath(name).with_suffix("").as_posix() if folder in _WITHOUT_ENDING else name
-    return f"{_KINDS[folder]} {shown}"
-
-
-def _in_versions(numbers: list[int]) -> str:
-    if len(numbers) == 1:
-        return f"version {numbers[0]}"
-    if numbers == list(range(numbers[0], numbers[-1] + 1)):
-        return f"versions {numbers[0]} to {numbers[-1]}"
-    return f"versions {', '.join(map(str, numbers))}"
+    return Held(_KINDS[folder], shown)

@@ -10,7 +10,7 @@ from revealbook.present.evidence import path_of
 
 
 class NotAPack(Exception):  # noqa: N818 - it reads as the sentence it is
-    """The file cannot be opened as a pack; the message says why."""
+    """The file cannot be opened, or not as a pack; the message says why."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,6 +37,18 @@ def open_pack(file: Path) -> OpenedPack:
     Raises:
         NotAPack: it is no PDF, it is damaged, or it carries no site file.
     """
+    opened = read_carried(file)
+    if "site.yaml" not in opened.carried:
+        raise NotAPack(f"{file} carries no site file; it is no pack, or its evidence was taken out.")
+    return opened
+
+
+def read_carried(file: Path) -> OpenedPack:
+    """Read what any PDF of this program carries and says, whether or not it is a pack.
+
+    Raises:
+        NotAPack: it is no PDF, or it is damaged.
+    """
     try:
         with pypdfium2.PdfDocument(file.read_bytes()) as pdf:
             attached = [pdf.get_attachment(index) for index in range(pdf.count_attachments())]
@@ -44,8 +56,5 @@ def open_pack(file: Path) -> OpenedPack:
             pages = tuple(page.get_textpage().get_text_bounded() for page in pdf)
     except (pypdfium2.PdfiumError, UnicodeError, ValueError, OSError) as error:
         raise NotAPack(f"{file} cannot be opened as a PDF: {error}") from error
-    carried = dict(reversed(inside))
-    if "site.yaml" not in carried:
-        raise NotAPack(f"{file} carries no site file; it is no pack, or its evidence was taken out.")
     number = Counter(path for path, _ in inside)
-    return OpenedPack(carried, pages, tuple(path for path in number if number[path] > 1))
+    return OpenedPack(dict(reversed(inside)), pages, tuple(path for path in number if number[path] > 1))

@@ -22,6 +22,7 @@ from revealbook.archive.proof_work import Work, prove_one
 from revealbook.archive.proved import Proved
 from revealbook.archive.refusal import Refused
 from revealbook.archive.store import Archive, Version, versions_of
+from revealbook.present.words import N_
 
 Progress = Callable[[int, int, str], None]
 _LEAST_DIGITS = 16
@@ -39,6 +40,7 @@ class SiteProof:
         packs: how many packs were judged again.
         signed: how many of them carry signatures that hold.
         unchecked: packs whose signatures could not be checked here, because the extra is not installed.
+        noted: numbers of the versions that have a head that was noted elsewhere.
         faults: everything that is not as it was written.
     """
 
@@ -48,6 +50,7 @@ class SiteProof:
     packs: int
     signed: int
     unchecked: int
+    noted: tuple[int, ...]
     faults: tuple[Fault, ...]
 
 
@@ -106,7 +109,7 @@ def prove(
     asked = dict.fromkeys((*(sites or archive.sites()), *(site for site, _ in noted)))
     chosen = [site for site in asked if archive.folder(site).is_dir()]
     gone = tuple(
-        Fault(site, site, "is not in the archive, though a head of it was noted")
+        Fault(site, site, N_("is not in the archive, though a head of it was noted"))
         for site in asked
         if site not in chosen
     )
@@ -180,8 +183,8 @@ def _site_proof(
 ) -> SiteProof:
     faults, here = list(found.faults), [head for of, head in noted if of == site]
     if found.inventory is None:
-        faults += [_unheld(site, head, ()) for head in here]
-        return SiteProof(site, (), 0, 0, 0, 0, tuple(faults))
+        faults += [_unheld(site, head, 0) for head in here]
+        return SiteProof(site, (), 0, 0, 0, 0, (), tuple(faults))
     versions = versions_of(found.inventory)
     for one, (wrong, _) in done:
         if not wrong:
@@ -190,11 +193,13 @@ def _site_proof(
         what = holds(found.inventory, path)
         faults.append(Fault(site, f"{site}/{path}", wrong, what, one.sha512))
     faults += _broken_chain(archive, found, versions)
-    faults += [_unheld(site, head, versions) for head in here if not _holds_head(versions, head)]
+    held = {head: _holding(versions, head) for head in here}
+    faults += [_unheld(site, head, len(versions)) for head, number in held.items() if number is None]
     packs = [signed for one, (_, signed) in done if one.pack]
     return SiteProof(
-        site, versions, len(done), len(packs), packs.count(True), packs.count(None), tuple(faults)
-    )
+        site, versions, len(done), len(packs), packs.count(True), packs.count(None),
+        tuple(sorted({number for number in held.values() if number})), tuple(faults),
+    )  # fmt: skip
 
 
 def _broken_chain(archive: Path, found: Structure, versions: Sequence[Version]) -> Iterator[Fault]:
@@ -210,18 +215,28 @@ def _broken_chain(archive: Path, found: Structure, versions: Sequence[Version]) 
         except (OSError, ValueError, KeyError, TypeError):
             continue  # told as missing or changed
         if noted != (before.head if before else BEFORE_THE_FIRST):
-            what = f"notes another head before version {version.number} than the history has now"
-            yield Fault(inventory.site, f"{inventory.site}/{path}", what, kind(FILING))
+            yield Fault(
+                inventory.site,
+                f"{inventory.site}/{path}",
+                N_("notes another head before version {number} than the history has now"),
+                (kind(FILING),),
+                facts={"number": version.number},
+            )
 
 
-def _holds_head(versions: Iterable[Version], head: str) -> bool:
-    return any(version.head.startswith(head) for version in versions)
+def _holding(versions: Iterable[Version], head: str) -> int | None:
+    """Give the number of the version with a head, if any has it."""
+    return next((version.number for version in versions if version.head.startswith(head)), None)
 
 
-def _unheld(site: str, head: str, versions: Sequence[Version]) -> Fault:
-    number = len(versions)
-    what = (
-        f"has no version with the head {head}: its history of {number} version{'s' if number != 1 else ''}"
-        " was rewritten or taken back since that head was noted, or the head is another site's"
+def _unheld(site: str, head: str, versions: int) -> Fault:
+    text = N_(
+        "has no version with the head {head}: its history of {number} versions was rewritten or taken back "
+        "since that head was noted, or the head is another site's"
     )
-    return Fault(site, site, what)
+    if versions == 1:
+        text = N_(
+            "has no version with the head {head}: its history of 1 version was rewritten or taken back "
+            "since that head was noted, or the head is another site's"
+        )
+    return Fault(site, site, text, facts={"head": head, "number": versions})

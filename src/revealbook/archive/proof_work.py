@@ -6,6 +6,7 @@ from typing import NamedTuple
 from revealbook.archive.again import Again, judge_again
 from revealbook.archive.disk import digest_of
 from revealbook.archive.opened import NotAPack
+from revealbook.present.words import N_
 
 
 class Work(NamedTuple):
@@ -26,7 +27,7 @@ def prove_one(work: Work) -> tuple[str, bool | None]:
     file = Path(work.file)
     try:
         if digest_of(file) != work.sha512:
-            return "was changed", False
+            return N_("was changed"), False
         return _judged(file) if work.pack else ("", False)
     except OSError as error:
         return f"cannot be read: {error.strerror or error}", False
@@ -36,11 +37,11 @@ def _judged(pack: Path) -> tuple[str, bool | None]:
     try:
         again = judge_again(pack)
     except NotAPack:
-        return "is the file that was filed, but cannot be opened as a pack", False
+        return N_("is the file that was filed, but cannot be opened as a pack"), False
     if not isinstance(again, Again):
-        return "is the file that was filed, but what it carries cannot be judged by this version", False
+        return N_("is the file that was filed, but what it carries cannot be judged by this version"), False
     if not again.agrees:
-        return "is the file that was filed, but does not agree with itself", False
+        return N_("is the file that was filed, but does not agree with itself"), False
     return _signed(pack)
 
 
@@ -54,4 +55,4 @@ def _signed(pack: Path) -> tuple[str, bool | None]:
         return "", False
     if checked.good:
         return "", True
-    return "is the file that was filed, but a signature in it does not hold", False
+    return N_("is the file that was filed, but a signature in it does not hold"), False

@@ -27,5 +27,5 @@ def write_sheets(target: Path, make: Callable[[], Sheets], *, aside: bool) -> bo
     target.write_bytes(printed.pdf)
     for warning in printed.warnings:
         typer.echo(warning, err=True)
-    typer.echo(f"{target}: {printed.pages} pages", err=aside)
+    typer.echo(f"{target}: {printed.pages} page{'' if printed.pages == 1 else 's'}", err=aside)
     return True

@@ -1,7 +1,7 @@
 """`revealbook prove`: an archive held against what was filed."""
 
 import json
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from hashlib import sha256
 from pathlib import Path
@@ -12,12 +12,16 @@ from platformdirs import user_cache_path
 from revealbook.archive.copies import find_copies
 from revealbook.archive.fixity import Fault
 from revealbook.archive.proof import Proof, SiteProof, prove
+from revealbook.archive.proof_data import noted_heads, proof_data
 from revealbook.archive.proved import Proved
 from revealbook.archive.refusal import Refused
 from revealbook.archive.store import Archive
 from revealbook.cli.exit_codes import DOES_NOT_CONFORM, UNUSABLE, WELL
 from revealbook.cli.file import tell_refused
+from revealbook.cli.moment import moment
+from revealbook.cli.printed import write_sheets
 from revealbook.cli.terminal import folded, plain, progress
+from revealbook.making.statement import make_statement
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,27 +35,60 @@ class Asked:
     afresh: bool = False
     jobs: int = 2
     as_json: bool = False
+    earlier: Sequence[Path] = ()
+    statement: Path | None = None
+    language: str = "en"
 
 
 def run(path: Path, asked: Asked) -> int:
     """Prove; give 0 if everything is as it was filed, 1 if not, 2 if it could not be proved."""
     try:
+        _refuse_overwriting(asked.statement)
         archive = Archive.open(path)
+        heads = [*map(_head, asked.heads), *_heads_from(asked)]
         proved = _earlier(path, asked)
         with progress("proving") as seen:
-            found = prove(
-                archive, asked.sites, proved, heads=map(_head, asked.heads), jobs=asked.jobs, seen=seen
-            )
+            found = prove(archive, asked.sites, proved, heads=heads, jobs=asked.jobs, seen=seen)
     except Refused as refused:
         tell_refused(refused)
         return UNUSABLE
-    proved.finish()
     copies = find_copies({fault.sha512 for fault in found.all_faults()}, asked.copies)
     if asked.as_json:
-        typer.echo(json.dumps(_plain(found, copies), ensure_ascii=False, indent=1))
+        typer.echo(json.dumps(proof_data(found, copies), ensure_ascii=False, indent=1))
     else:
         _tell(found, copies, looked=bool(asked.copies))
+    if asked.statement and not _state(asked.statement, archive, found, copies, asked):
+        return UNUSABLE
+    proved.finish()
     return WELL if found.sound else DOES_NOT_CONFORM
+
+
+def _state(target: Path, archive: Archive, found: Proof, copies: Mapping[str, Path], asked: Asked) -> bool:
+    """Write the statement; give whether it was written."""
+    made = moment()
+    return write_sheets(
+        target,
+        lambda: make_statement(
+            archive, found, made, copies=copies, file=target.name, language=asked.language
+        ),
+        aside=asked.as_json,
+    )
+
+
+def _refuse_overwriting(statement: Path | None) -> None:
+    """Refuse at once, not after a long proof: an earlier statement may be the only one with its heads."""
+    if statement and statement.exists():
+        raise Refused(f"{statement} is there already, and is not overwritten.")
+
+
+def _heads_from(asked: Asked) -> Iterator[tuple[str, str]]:
+    """Give the heads of earlier statements; of the sites that were named if any were."""
+    for file in asked.earlier:
+        heads = noted_heads(file)
+        for site in asked.sites:
+            if site not in heads:
+                raise Refused(f"{file} notes no head of {site}.")
+        yield from ((site, head) for site, head in heads.items() if not asked.sites or site in asked.sites)
 
 
 def _earlier(archive: Path, asked: Asked) -> Proved:
@@ -81,6 +118,8 @@ def _tell(proof: Proof, copies: Mapping[str, Path], *, looked: bool) -> None:
         typer.echo(plain(f"{site.site}: {_said(site)}"))
         if site.versions:
             typer.echo(f"  head {site.versions[-1].head}")
+        for number in site.noted:
+            typer.echo(f"  version {number} still has the head that was noted")
         for fault in site.faults:
             _tell_fault(fault, copies)
     lost = [fault for fault in proof.all_faults() if fault.sha512]
@@ -118,35 +157,3 @@ def _tell_fault(fault: Fault, copies: Mapping[str, Path]) -> None:
         rows += folded(f"the same content lies at {copies[fault.sha512]}", "    ")
     for row in rows:
         typer.echo(row)
-
-
-def _plain(proof: Proof, copies: Mapping[str, Path]) -> dict[str, object]:
-    return {
-        "format": "revealbook-proof-1",
-        "sound": proof.sound,
-        "since": proof.since.isoformat(),
-        "faults": [_plain_fault(fault, copies) for fault in proof.faults],
-        "sites": [
-            {
-                "site": site.site,
-                "heads": [version.head for version in site.versions],
-                "files": site.files,
-                "packs": site.packs,
-                "packs_with_signatures": site.signed,
-                "packs_with_signatures_not_checked": site.unchecked,
-                "faults": [_plain_fault(fault, copies) for fault in site.faults],
-            }
-            for site in proof.sites
-        ],
-    }
-
-
-def _plain_fault(fault: Fault, copies: Mapping[str, Path]) -> dict[str, object]:
-    copy = copies.get(fault.sha512)
-    return {
-        "path": fault.path,
-        "holds": fault.holds,
-        "what": fault.what,
-        "sha512": fault.sha512 or None,
-        "copy": str(copy) if copy else None,
-    }

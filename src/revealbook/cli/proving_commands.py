@@ -16,7 +16,9 @@ proving = typer.Typer(rich_markup_mode=None)
 Examples:
   revealbook prove --archive /srv/packs
   revealbook prove larch-court --archive /srv/packs --head larch-court=5f3c...
-  revealbook prove --archive /srv/packs --copy /mnt/backup --format json""",
+  revealbook prove --archive /srv/packs --copy /mnt/backup --format json
+  revealbook prove --archive /srv/packs --statement heads-2026-11.pdf
+  revealbook prove --archive /srv/packs --heads-from heads-2026-11.pdf""",
 )
 def prove(
     sites: Annotated[
@@ -28,6 +30,21 @@ def prove(
         list[str] | None,
         typer.Option("--head", metavar="SITE=HEAD", help="A head noted on paper; may be repeated."),
     ] = None,
+    heads_from: Annotated[
+        list[Path] | None,
+        typer.Option(
+            "--heads-from",
+            metavar="FILE",
+            help="An earlier statement, PDF, whose heads are to hold; may be repeated.",
+        ),
+    ] = None,
+    statement: Annotated[
+        Path | None,
+        typer.Option("--statement", metavar="FILE", help="Write heads and proof as PDF, to print and sign."),
+    ] = None,
+    language: Annotated[
+        Literal["en", "de"], typer.Option("--language", help="The language of the statement.")
+    ] = "en",
     copy: Annotated[
         list[Path] | None,
         typer.Option(
@@ -54,12 +71,15 @@ def prove(
     the chain of versions computed anew. A head that was noted on paper shows
     that history was not rewritten or taken back. A proof that is broken off
     goes on where it stopped. A damaged file is named with what it holds, and
-    with another copy that could restore it if one is found.
+    with another copy that could restore it if one is found. A statement is a
+    PDF with all heads, to be printed, signed and kept elsewhere; of an unsound
+    archive it lists the faults.
     Exit status 0: all as it was filed, 1: not, 2: it could not be proved.
     """
     from revealbook.cli.prove import Asked, run
 
     asked = Asked(
-        tuple(sites or ()), tuple(head or ()), tuple(copy or ()), state, afresh, jobs, format_ == "json"
-    )
+        tuple(sites or ()), tuple(head or ()), tuple(copy or ()), state, afresh, jobs, format_ == "json",
+        tuple(heads_from or ()), statement, language,
+    )  # fmt: skip
     raise typer.Exit(run(archive, asked))

@@ -7,7 +7,7 @@ from pathlib import Path
 from revealbook.inspection.compare import OpeningCompared
 from revealbook.inspection.lot_result import LotResult
 from revealbook.inspection.sample import Sample, data
-from revealbook.making.sheets import Sheets, render_sheets
+from revealbook.making.sheets import Sheets, look_of, render_sheets
 from revealbook.present.compared import comparison
 from revealbook.present.inspection_sheet import inspection_sheets
 from revealbook.present.words import N_, words_in
@@ -43,7 +43,7 @@ def make_inspection_sheets(
         "Data",
         made,
     )
-    return render_sheets("inspection.html", shown, site, path, made, carried=(carried,))
+    return render_sheets("inspection.html", shown, look_of(site, path), made, carried=(carried,))
 
 
 def make_comparison(
@@ -56,7 +56,7 @@ def make_comparison(
     """Render what a comparison found; path, date and errors as `make_inspection_sheets`."""
     site = judged.site.site
     shown: dict[str, object] = {"comparison": comparison(judged, compared, lot, words_in(site.language))}
-    return render_sheets("compared.html", shown, site, path, made)
+    return render_sheets("compared.html", shown, look_of(site, path), made)
 
 
 def sample_json(sample: Sample) -> bytes:

@@ -1,4 +1,4 @@
-"""What is printed besides the pack; here what is needed before the work: setting out and cutting list."""
+"""What is printed besides the packs; here what is needed before the work: setting out and cutting list."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -10,6 +10,7 @@ from revealbook.present.cutting import cutting_sheets
 from revealbook.present.planned import planned_site
 from revealbook.present.words import words_in
 from revealbook.records.site import Site
+from revealbook.render.codes import qr
 from revealbook.render.embed import Attachment
 from revealbook.render.look import Look
 from revealbook.render.render import render_pdf
@@ -45,7 +46,7 @@ def make_setting_out(found: SetOutSite, path: Path, made: datetime) -> Sheets:
     """
     site = found.site.site
     shown: dict[str, object] = {"planned": planned_site(found, words_in(site.language))}
-    return render_sheets("setting_out.html", shown, site, path, made)
+    return render_sheets("setting_out.html", shown, look_of(site, path), made)
 
 
 def make_cutting_list(
@@ -54,34 +55,37 @@ def make_cutting_list(
     """Render the cutting list of a site; arguments and errors as `make_setting_out`, with list and saw."""
     site = found.site.site
     shown: dict[str, object] = {"cutting": cutting_sheets(found, profiles, saw, words_in(site.language))}
-    return render_sheets("cutting.html", shown, site, path, made)
+    return render_sheets("cutting.html", shown, look_of(site, path), made)
+
+
+def look_of(site: Site, path: Path) -> Look:
+    """Give how the sheets of a site look: its paper, its language, the templates of its own folder."""
+    own = path / TEMPLATES
+    return Look(site.paper, site.language, own if own.is_dir() else None)
 
 
 def render_sheets(
     template: str,
     shown: dict[str, object],
-    site: Site,
-    path: Path,
+    look: Look,
     made: datetime,
     *,
     carried: Sequence[Attachment] = (),
 ) -> Sheets:
-    """Render what is printed of a site besides its pack, in its language and on its paper.
+    """Render what is printed besides the packs.
 
     Args:
         template: the template.
         shown: what it shows.
-        site: the site.
-        path: its folder, for its own templates.
+        look: paper, language, own templates.
         made: the date that the sheets carry.
         carried: files to carry inside the PDF.
 
     Raises:
         RenderFailed: a template is wrong or asks for what is not there.
     """
-    own, words = path / TEMPLATES, words_in(site.language)
-    look = Look(site.paper, site.language, own if own.is_dir() else None)
-    shared = {"words": words, "say": words.say}
+    words = words_in(look.language)
+    shared = {"words": words, "say": words.say, "qr": qr}
     rendered = render_pdf(
         template, {**shown, "made": made}, look=look, made=made, attachments=carried, shared=shared
     )
