@@ -54,6 +54,17 @@ def test_what_was_filed_is_proved(archive: Archive) -> None:
     ]  # fmt: skip
 
 
+def test_a_file_that_cannot_be_read_is_told_with_the_reason(
+    archive: Archive, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def refuse(file: Path) -> str:
+        raise PermissionError(13, "Permission denied", file)
+
+    monkeypatch.setattr("revealbook.archive.proof_work.digest_of", refuse)
+    (fault,) = {(one.what, one.text) for one in proof(archive, "t").all_faults()}
+    assert fault == ("cannot be read: Permission denied", "cannot be read: {why}")
+
+
 @pytest.mark.parametrize("jobs", [1, 2])
 def test_a_changed_file_is_named_with_what_it_holds_and_its_digest(archive: Archive, jobs: int) -> None:
     digest = archive.versions("s")[0].state["openings/W-1.yaml"]

@@ -18,7 +18,7 @@ from revealbook.archive.file import FILING, PACKS
 from revealbook.archive.fixity import Fault, Structure, root_faults, structure
 from revealbook.archive.holds import holds, kind
 from revealbook.archive.layout import STORE
-from revealbook.archive.proof_work import Work, prove_one
+from revealbook.archive.proof_work import Result, Work, prove_one
 from revealbook.archive.proved import Proved
 from revealbook.archive.refusal import Refused
 from revealbook.archive.store import Archive, Version, versions_of
@@ -150,23 +150,21 @@ def _work(archive: Path, site: str, found: Structure) -> Iterator[Work]:
         yield Work(str(file), digests[path], pack=digests[path] in packs)
 
 
-def _worked(
-    work: Sequence[Work], proved: Proved, jobs: int, seen: Progress | None
-) -> Iterator[tuple[str, bool | None]]:
+def _worked(work: Sequence[Work], proved: Proved, jobs: int, seen: Progress | None) -> Iterator[Result]:
     """Do the work that no earlier proof has done, side by side, and remember what was found sound."""
     known = [proved.of(one) for one in work]
     rest = [one for one, earlier in zip(work, known, strict=True) if earlier is None]
     results = _side_by_side(rest, jobs)
     for number, (one, earlier) in enumerate(zip(work, known, strict=True), 1):
         result = earlier or next(results)
-        if earlier is None and not result[0]:
+        if earlier is None and not result.wrong:
             proved.remember(one, result)
         if seen:
             seen(number, len(work), one.file)
         yield result
 
 
-def _side_by_side(work: Sequence[Work], jobs: int) -> Iterator[tuple[str, bool | None]]:
+def _side_by_side(work: Sequence[Work], jobs: int) -> Iterator[Result]:
     if jobs <= 1 or len(work) <= 1:
         yield from map(prove_one, work)
         return
@@ -178,7 +176,7 @@ def _site_proof(
     archive: Path,
     site: str,
     found: Structure,
-    done: Sequence[tuple[Work, tuple[str, bool | None]]],
+    done: Sequence[tuple[Work, Result]],
     noted: Sequence[tuple[str, str]],
 ) -> SiteProof:
     faults, here = list(found.faults), [head for of, head in noted if of == site]
@@ -186,16 +184,17 @@ def _site_proof(
         faults += [_unheld(site, head, 0) for head in here]
         return SiteProof(site, (), 0, 0, 0, 0, (), tuple(faults))
     versions = versions_of(found.inventory)
-    for one, (wrong, _) in done:
-        if not wrong:
+    for one, result in done:
+        if not result.wrong:
             continue
         path = Path(one.file).relative_to(archive / STORE / site).as_posix()
         what = holds(found.inventory, path)
-        faults.append(Fault(site, f"{site}/{path}", wrong, what, one.sha512))
+        facts = {"why": result.why} if result.why else {}
+        faults.append(Fault(site, f"{site}/{path}", result.wrong, what, one.sha512, facts))
     faults += _broken_chain(archive, found, versions)
     held = {head: _holding(versions, head) for head in here}
     faults += [_unheld(site, head, len(versions)) for head, number in held.items() if number is None]
-    packs = [signed for one, (_, signed) in done if one.pack]
+    packs = [result.signed for one, result in done if one.pack]
     return SiteProof(
         site, versions, len(done), len(packs), packs.count(True), packs.count(None),
         tuple(sorted({number for number in held.values() if number})), tuple(faults),

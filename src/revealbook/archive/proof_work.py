@@ -17,42 +17,51 @@ class Work(NamedTuple):
     pack: bool
 
 
-def prove_one(work: Work) -> tuple[str, bool | None]:
-    """Prove one file.
+class Result(NamedTuple):
+    """What proving a file gave.
 
-    Returns:
-        What is wrong with it, empty if nothing is; and, of a pack, whether it carries signatures: None if
-        they cannot be checked here.
+    Attributes:
+        wrong: what is wrong with it, as a text to be translated; empty if nothing is.
+        signed: of a pack, whether it carries signatures that hold; None if they cannot be checked here.
+        why: what the system says of a file that cannot be read.
     """
+
+    wrong: str = ""
+    signed: bool | None = False
+    why: str = ""
+
+
+def prove_one(work: Work) -> Result:
+    """Prove one file."""
     file = Path(work.file)
     try:
         if digest_of(file) != work.sha512:
-            return N_("was changed"), False
-        return _judged(file) if work.pack else ("", False)
+            return Result(N_("was changed"))
+        return _judged(file) if work.pack else Result()
     except OSError as error:
-        return f"cannot be read: {error.strerror or error}", False
+        return Result(N_("cannot be read: {why}"), why=error.strerror or str(error))
 
 
-def _judged(pack: Path) -> tuple[str, bool | None]:
+def _judged(pack: Path) -> Result:
     try:
         again = judge_again(pack)
     except NotAPack:
-        return N_("is the file that was filed, but cannot be opened as a pack"), False
+        return Result(N_("is the file that was filed, but cannot be opened as a pack"))
     if not isinstance(again, Again):
-        return N_("is the file that was filed, but what it carries cannot be judged by this version"), False
+        return Result(N_("is the file that was filed, but what it carries cannot be judged by this version"))
     if not again.agrees:
-        return N_("is the file that was filed, but does not agree with itself"), False
+        return Result(N_("is the file that was filed, but does not agree with itself"))
     return _signed(pack)
 
 
-def _signed(pack: Path) -> tuple[str, bool | None]:
+def _signed(pack: Path) -> Result:
     try:
         from revealbook.archive.signatures import check_signatures  # noqa: PLC0415 - an extra
     except ImportError:
-        return "", None
+        return Result(signed=None)
     checked = check_signatures(pack.read_bytes())
     if not checked.signatures:
-        return "", False
+        return Result()
     if checked.good:
-        return "", True
-    return N_("is the file that was filed, but a signature in it does not hold"), False
+        return Result(signed=True)
+    return Result(N_("is the file that was filed, but a signature in it does not hold"))

@@ -6,7 +6,7 @@ from datetime import UTC, datetime
 from pathlib import Path
 
 from revealbook import __version__
-from revealbook.archive.proof_work import Work
+from revealbook.archive.proof_work import Result, Work
 
 
 @dataclass(slots=True)
@@ -45,18 +45,18 @@ class Proved:
         """How many pieces are proved."""
         return len(self._found)
 
-    def of(self, work: Work) -> tuple[str, bool | None] | None:
+    def of(self, work: Work) -> Result | None:
         """Give what was found of a piece; None if it is still to be proved."""
-        return ("", self._found[work]) if work in self._found else None
+        return Result(signed=self._found[work]) if work in self._found else None
 
-    def remember(self, work: Work, result: tuple[str, bool | None]) -> None:
+    def remember(self, work: Work, result: Result) -> None:
         """Keep that a piece was found sound."""
-        self._found[work] = result[1]
+        self._found[work] = result.signed
         if self.file is None:
             return
         told = {
             **work._asdict(),
-            "signed": result[1],
+            "signed": result.signed,
             "at": datetime.now(UTC).isoformat(),
             "with": __version__,
         }
