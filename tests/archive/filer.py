@@ -1,15 +1,14 @@
-"""A process that files one version; run by path in a process of its own, with `job` given as a global.
+"""A process that files something; run by path in a process of its own, with `job` given as a global.
 
-With `stop_before`, it kills itself the way the system would, right before its n-th step on the disk: opening,
-making, linking, renaming or removing something, or asking the system to exchange two folders.
+It calls `job["do"]`. With `stop_before` it kills itself the way the system would, right before its n-th step
+on the disk: opening, making, linking, renaming or removing something, or asking the system to exchange two
+folders.
 """
 
 import os
 import signal
 import sys
 from typing import Any
-
-from revealbook.archive.store import Archive
 
 STEPS = ("open", "os.mkdir", "os.link", "os.rename", "os.remove", "os.rmdir", "shutil.", "ctypes.dlsym")
 job: dict[str, Any] = globals()["job"]
@@ -27,4 +26,4 @@ def count(event: str, _arguments: object) -> None:
 
 if job["stop_before"]:
     sys.addaudithook(count)
-Archive.add(job["archive"], job["site"], job["files"], user="ada", message="filed", created=job["when"])
+job["do"]()

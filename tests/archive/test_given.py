@@ -53,7 +53,7 @@ def test_findings_that_the_records_do_not_give_are_told_by_opening_and_rule(
 ) -> None:
     lied = file_changed("findings.json", b'conforms","rule"', b'undecided","rule"')
     first, *lines = refused(whole_pack(site), tmp_path / "p.pdf", lied)
-    assert first == f"{tmp_path / 'p.pdf'} was not filed: it does not agree with itself."
+    assert first == f"{tmp_path / 'p.pdf'} is refused: it does not agree with itself."
     assert any(line.startswith("  findings: A-1 ") and " -> " in line for line in lines)
 
 
@@ -70,7 +70,7 @@ def test_pages_that_say_something_else_are_told(site: Path, tmp_path: Path) -> N
 def test_records_that_cannot_be_judged_are_told_with_their_place(site: Path, tmp_path: Path) -> None:
     wrong = file_changed(RECORD, b"width_mm: 900", b"width_mm: wide")
     first, *lines = refused(whole_pack(site), tmp_path / "p.pdf", wrong)
-    assert first.endswith("was not filed: what it carries cannot be judged.")
+    assert first.endswith("is refused: what it carries cannot be judged.")
     assert lines[0].startswith("  openings/A-1.yaml:1:")
 
 

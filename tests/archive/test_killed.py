@@ -1,15 +1,12 @@
 """A filer killed at any moment: whoever looks next finds the version before or the whole new one."""
 
-import json
-import multiprocessing
 import os
 import random
-import runpy
-import signal
 import time
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
-from multiprocessing.process import BaseProcess
+from functools import partial
+from itertools import count
 from pathlib import Path
 
 import pytest
@@ -22,6 +19,7 @@ from tests.archive.archives import (
     outside_says_valid,
     outside_says_valid_object,
 )
+from tests.archive.kills import killed, start, versions_on_disk
 
 from revealbook.archive import exchange
 from revealbook.archive.store import Archive
@@ -30,23 +28,11 @@ FULL = bool(os.environ.get("REVEALBOOK_FULL"))
 KILLS = 200 if FULL else 30
 PER_SITE = 10
 """Kills before the next site: histories stay short, so that looking at them stays quick."""
-FILER = str(Path(__file__).parent / "filer.py")
-_SERVER = multiprocessing.get_context("forkserver")
-_SERVER.set_forkserver_preload(["revealbook.archive.store"])
 
 
-def start(archive: Archive, site: str, files: Mapping[str, bytes], stop_before: int = 0) -> BaseProcess:
-    """Start a process that files a version, and may kill itself before a step."""
-    job = {"archive": archive, "site": site, "files": files, "when": WHEN, "stop_before": stop_before}
-    child = _SERVER.Process(target=runpy.run_path, args=(FILER, {"job": job}))
-    child.start()
-    return child
-
-
-def versions_on_disk(archive: Archive, site: str) -> int:
-    """Count versions as they lie there, by nothing of ours; 0 if there is no site."""
-    file = archive.path / "store" / site / "inventory.json"
-    return len(json.loads(file.read_bytes())["versions"]) if file.exists() else 0
+def adding(archive: Archive, site: str, files: Mapping[str, bytes]) -> Callable[[], object]:
+    """Give what adds a version."""
+    return partial(archive.add, site, files, user="ada", message="filed", created=WHEN)
 
 
 def being_built(archive: Archive, site: str) -> bool:
@@ -59,19 +45,14 @@ def being_built(archive: Archive, site: str) -> bool:
 
 def killed_before_each_step(archive: Archive, first: int = 1) -> Iterator[str]:
     """File a second version into site after site, killed one step later each time, until none is."""
-    status: int | None = -signal.SIGKILL
-    step = first - 1
-    while status == -signal.SIGKILL:
-        step += 1
+    for step in count(first):
         site = f"s{step}"
         add(replace(archive, swap=exchange.swap), FIRST, site)
-        child = start(archive, site, SECOND, step)
-        child.join()
-        status = child.exitcode
-        child.close()
+        went_on = not killed(adding(archive, site, SECOND), step)
         yield site
-    assert status == 0
-    print(f"killed before {step - 1} steps")
+        if went_on:
+            print(f"killed before {step - 1} steps")
+            return
 
 
 def holds_one_or_two(archive: Archive, site: str) -> int:
@@ -123,7 +104,7 @@ def test_killed_at_any_moment_a_site_holds_the_version_before_or_the_new_one(tmp
     for number in range(KILLS):
         site = f"s{number // PER_SITE}"
         before = versions_on_disk(archive, site)
-        child = start(archive, site, version(number))
+        child = start(adding(archive, site, version(number)))
         time.sleep(chance.uniform(0, longest_s))
         child.kill()
         child.join()

@@ -105,16 +105,33 @@ def test_an_unusual_packing_is_refused(tmp_path: Path) -> None:
 CUT: list[Callable[[bytes], bytes]] = [
     lambda raw: raw[:-1],
     lambda raw: raw[: len(raw) // 2],
+    lambda raw: raw[: len(raw) // 2].ljust(len(raw), b"\0"),  # some programs take the room before they copy
+    lambda raw: raw[:4],
     lambda raw: b"",
-    lambda raw: b"no zip",
 ]
 
 
 @pytest.mark.parametrize("cut", CUT)
-def test_a_zip_that_is_not_whole_is_refused(tmp_path: Path, cut: Callable[[bytes], bytes]) -> None:
+def test_a_zip_without_its_end_is_told_as_one_that_is_perhaps_being_copied(
+    tmp_path: Path, cut: Callable[[bytes], bytes]
+) -> None:
     file = zip_of(tmp_path, ("a", b"x" * 100), ("b", b"y"))
     file.write_bytes(cut(file.read_bytes()))
-    assert str(file) in refused(tmp_path, file)
+    assert refused(tmp_path, file) == (
+        f"{file} is not whole, its end is missing. If it is still being copied, try again when that is done;"
+        " if not, ask for it once more."
+    )
+
+
+@pytest.mark.parametrize(
+    "spoil", [lambda raw: b"no zip", lambda raw: raw.replace(b"PK\x01\x02", b"PK\x01\x03", 1)]
+)
+def test_what_is_no_zip_or_a_damaged_one_is_not_told_as_being_copied(
+    tmp_path: Path, spoil: Callable[[bytes], bytes]
+) -> None:
+    file = zip_of(tmp_path, ("a", b"x" * 100), ("b", b"y"))
+    file.write_bytes(spoil(file.read_bytes()))
+    assert refused(tmp_path, file).startswith(f"{file} cannot be unpacked whole: ")
 
 
 def test_a_zip_that_is_not_there_is_told_without_numbers_of_the_system(tmp_path: Path) -> None:

@@ -9,13 +9,14 @@ from dataclasses import dataclass
 from hashlib import sha512
 from pathlib import Path
 from tempfile import TemporaryDirectory
+from typing import Any
 
 import bagit
 
 from revealbook import __version__
 from revealbook.archive.chain import BEFORE_THE_FIRST, head
 from revealbook.archive.disk import digest_of
-from revealbook.archive.file import FILING
+from revealbook.archive.file import FILING, ONLY_SENT
 from revealbook.archive.refusal import Refused
 from revealbook.archive.store import Archive, Version
 from revealbook.archive.zipped import unpack, write_zip
@@ -39,6 +40,7 @@ class Bag:
         head: the head of that version.
         state: SHA-512 of each file by logical path.
         fingerprints: those of the packs.
+        filing: what its filing.json tells of who filed it, when and why; empty if it has none.
     """
 
     folder: Path
@@ -47,6 +49,12 @@ class Bag:
     head: str
     state: Mapping[str, str]
     fingerprints: tuple[str, ...]
+    filing: Mapping[str, Any]
+
+    @property
+    def only_sent(self) -> bool:
+        """Whether the sender had not filed it; its head then stands in no archive."""
+        return self.filing.get(ONLY_SENT) is True
 
 
 def write_bag(archive: Archive, site: str, number: int | None, target: Path) -> Version:
@@ -97,12 +105,13 @@ def _files(version: Version, site: str, payload: Mapping[str, Path]) -> dict[str
     return files | {f"{top}{PAYLOAD}{path}": file for path, file in payload.items()}
 
 
-def _tags(site: str, version: Version, oxum: str, filing: Mapping[str, object]) -> dict[str, bytes]:
+def _tags(site: str, version: Version, oxum: str, filing: Mapping[str, Any]) -> dict[str, bytes]:
     packs = filing.get("packs", ())
     fingerprints = [str(pack["fingerprint"]) for pack in packs] if isinstance(packs, list) else []
+    what = "one site, sent before it was filed" if filing.get(ONLY_SENT) else "one filed version of one site"
     info = [
         ("External-Identifier", site),
-        ("External-Description", "Installation quality record of windows: one filed version of one site."),
+        ("External-Description", f"Installation quality record of windows: {what}."),
         ("Bagging-Date", version.created.date().isoformat()),
         ("Bag-Software-Agent", f"revealbook {__version__}"),
         ("Payload-Oxum", oxum),
@@ -201,4 +210,5 @@ def _of_site(folder: Path, info: Mapping[str, str | list[str]], listed: Mapping[
         raise Refused(f"{INFO} does not say which version of which site this is: {error}.") from error
     if computed != stated:
         raise Refused(f"The head in {INFO} is not that of version {number} of {site} with these files.")
-    return Bag(folder, site, number, stated, state, tuple([marks] if isinstance(marks, str) else marks))
+    fingerprints = tuple([marks] if isinstance(marks, str) else marks)
+    return Bag(folder, site, number, stated, state, fingerprints, filing)

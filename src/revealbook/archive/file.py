@@ -2,15 +2,15 @@
 
 import json
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import datetime
 from pathlib import Path, PurePath
 from typing import Any
 
 from revealbook import __version__
 from revealbook.archive.chain import BEFORE_THE_FIRST
-from revealbook.archive.disk import Digested
-from revealbook.archive.given import GivenPack, read_pack
+from revealbook.archive.disk import Digested, digest_of
+from revealbook.archive.given import GivenPack, read_packs
 from revealbook.archive.refusal import Refused
 from revealbook.archive.site_object import Progress, Source
 from revealbook.archive.store import Archive, Filed, Version
@@ -19,6 +19,8 @@ from revealbook.present.facts import facts_json
 
 AFTERWARDS, FILING, FACTS = "afterwards/", "filing.json", "facts.json"
 PACKS, FINDINGS, PHOTOS = "packs/", "findings/", "photos/"
+ONLY_SENT = "only_sent"
+"""Said in the filing.json of a pack that was sent before anybody filed it."""
 SAME = frozenset({FILING, FACTS})
 """Files that say something about a filing, not about the site: a difference there makes no new version."""
 
@@ -44,6 +46,19 @@ class Filing:
     seen: Progress = lambda _done, _total, _name: None
 
 
+@dataclass(frozen=True, slots=True)
+class Along:
+    """What goes into the same version along with what is filed.
+
+    Attributes:
+        later: later records and their photographs, by path; one that is there is never overwritten.
+        told: what filing.json tells of it.
+    """
+
+    later: Mapping[str, Source] = field(default_factory=dict)
+    told: Mapping[str, Any] = field(default_factory=dict)
+
+
 def file_packs(
     archive: Archive, packs: Sequence[Path], filing: Filing, seen: Progress | None = None
 ) -> Filed:
@@ -60,30 +75,29 @@ def file_packs(
         Busy: another filer had the site all the time.
         Damaged: what the archive holds of the site is not what was written.
     """
-    given = []
-    for number, path in enumerate(packs, 1):
-        given.append(read_pack(path))
-        if seen:
-            seen(number, len(packs), path.name)
-    return file_given(archive, given, filing)
+    return file_given(archive, read_packs(packs, seen), filing)
 
 
-def file_given(archive: Archive, packs: Sequence[GivenPack], filing: Filing) -> Filed:
-    """File packs that were read; as `file_packs`."""
+def file_given(
+    archive: Archive, packs: Sequence[GivenPack], filing: Filing, along: Along | None = None
+) -> Filed:
+    """File packs that were read, and what goes along with them, as one version; as `file_packs`."""
+    along = along or Along()
     together = put_together(packs)
     photos = _found(together.photos, filing.photos)
     lacking = [name for name in together.photos if name not in photos]
 
     def also(before: Version | None) -> Mapping[str, Source]:
+        refuse_overwriting(along.later, before)
         kept = _kept(archive, together.site, before, lacking)
         missing = [name for name in lacking if f"{PHOTOS}{name}" not in kept]
         if missing and not filing.without_photos:
             raise Refused(_lack(missing, filing.photos))
-        return {**kept, FILING: _told(together, filing, before, missing)}
+        return {**kept, FILING: _told(together, filing, before, missing, along.told)}
 
     return archive.add(
         together.site,
-        {**_content(together), **{f"{PHOTOS}{name}": path for name, path in photos.items()}},
+        {**content(together), **{f"{PHOTOS}{name}": path for name, path in photos.items()}, **along.later},
         user=filing.by,
         message=filing.note or f"filed {', '.join(pack.name for pack in packs)}",
         created=filing.at,
@@ -94,12 +108,21 @@ def file_given(archive: Archive, packs: Sequence[GivenPack], filing: Filing) -> 
     )
 
 
-def _content(together: Together) -> dict[str, Source]:
+def content(together: Together) -> dict[str, Source]:
+    """Give what packs are filed as, by path; without photographs and without what tells of the filing."""
     files: dict[str, Source] = {**together.carried, FACTS: facts_json(together.judged)}
     for pack in together.packs:
         files[f"{PACKS}{pack.name}"] = pack.file
         files[f"{FINDINGS}{PurePath(pack.name).stem}.json"] = pack.carried["findings.json"]
     return files
+
+
+def refuse_overwriting(later: Mapping[str, Source], before: Version | None) -> None:
+    """Refuse later records and photographs of which the version before holds others under the same name."""
+    held = before.state if before else {}
+    for path in sorted(later.keys() & held.keys()):
+        if held[path] != digest_of(later[path]):
+            raise Refused(f"{path} is in the archive with other content, and is never overwritten.")
 
 
 def _found(names: Sequence[str], folder: Path | None) -> dict[str, Path]:
@@ -120,13 +143,20 @@ def _kept(archive: Archive, site: str, before: Version | None, names: Sequence[s
 def _lack(missing: Sequence[str], folder: Path | None) -> str:
     where = f"not in {folder}" if folder else "no folder of photographs was given"
     named = "".join(f"\n  {name}" for name in missing)
-    return f"Records name photographs that cannot be filed ({where}):{named}"
+    return f"Records name photographs that lack ({where}):{named}"
 
 
-def _told(together: Together, filing: Filing, before: Version | None, missing: Sequence[str]) -> bytes:
+def _told(
+    together: Together,
+    filing: Filing,
+    before: Version | None,
+    missing: Sequence[str],
+    along: Mapping[str, Any],
+) -> bytes:
     """Give filing.json: who filed, with what, and what came before."""
     rules = together.judged.rule_set
     return plain_json({
+        **along,
         "format": "revealbook-filing-1",
         "site": together.site,
         "version": before.number + 1 if before else 1,

@@ -9,6 +9,7 @@ from revealbook.archive.again import Again, judge_opened
 from revealbook.archive.disk import Digested, digest_of
 from revealbook.archive.opened import NotAPack, open_pack
 from revealbook.archive.refusal import Refused
+from revealbook.archive.site_object import Progress
 from revealbook.present.agreement import Difference
 from revealbook.present.evidence import Carried, fingerprint
 from revealbook.present.problems import line
@@ -51,6 +52,21 @@ class GivenPack:
         return fingerprint(tuple(Carried(path, raw, "record") for path, raw in self.carried.items()))
 
 
+def read_packs(paths: Sequence[Path], seen: Progress | None = None) -> tuple[GivenPack, ...]:
+    """Open packs and judge them again; as `read_pack`.
+
+    Args:
+        paths: the packs.
+        seen: told after each of them.
+    """
+    read = []
+    for number, path in enumerate(paths, 1):
+        read.append(read_pack(path))
+        if seen:
+            seen(number, len(paths), path.name)
+    return tuple(read)
+
+
 def read_pack(path: Path) -> GivenPack:
     """Open a pack and judge it again.
 
@@ -66,9 +82,9 @@ def read_pack(path: Path) -> GivenPack:
     again = judge_opened(opened)
     if not isinstance(again, Again):
         said = [line(problem, words_in("en")) for problem in again]
-        raise Refused(_listed(f"{path} was not filed: what it carries cannot be judged.", said))
+        raise Refused(_listed(f"{path} is refused: what it carries cannot be judged.", said))
     if not again.agrees:
-        raise Refused(_listed(f"{path} was not filed: it does not agree with itself.", _disagreements(again)))
+        raise Refused(_listed(f"{path} is refused: it does not agree with itself.", _disagreements(again)))
     volumes = opened.carried.get(VOLUMES_FILE)
     lines = None if volumes is None else read_lines(volumes)
     return GivenPack(file, whole, opened.carried, again.judged, lines, again.other_version)

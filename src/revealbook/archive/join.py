@@ -1,18 +1,28 @@
 """The step: a later record - a claim, a repair, a re-measurement - to a new version of its site."""
 
 import json
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping
 from pathlib import Path
 from typing import Any
 
 from revealbook.archive.disk import Digested, digest_of
-from revealbook.archive.file import AFTERWARDS, FILING, FINDINGS, SAME, Filing, plain_json
+from revealbook.archive.file import (
+    AFTERWARDS,
+    FILING,
+    FINDINGS,
+    SAME,
+    Filing,
+    plain_json,
+    refuse_overwriting,
+)
 from revealbook.archive.later import LaterRecord
 from revealbook.archive.refusal import Damaged, Refused, no_opening
 from revealbook.archive.site_object import Source
 from revealbook.archive.store import Archive, Filed, Version
 
 PHOTOS = f"{AFTERWARDS}photos/"
+_OF_ONE_VERSION = frozenset({"joined", "received"})
+"""What filing.json tells of what came with one version."""
 
 
 def join(archive: Archive, record: LaterRecord, filing: Filing) -> Filed:
@@ -31,21 +41,53 @@ def join(archive: Archive, record: LaterRecord, filing: Filing) -> Filed:
     """
     photos = dict(_photos(record, filing))
 
+    def told(before: Version) -> Mapping[str, Any]:
+        _refuse_unknown_opening(archive, record, before)
+        lacking = [name for name in record.photos if f"{PHOTOS}{name}" not in {*photos, *before.state}]
+        return {"joined": {"file": record.path, "photos_missing": lacking}}
+
+    files: dict[str, Source] = {record.path: record.content, **photos}
+    message = filing.note or f"{record.kind} {record.id} joined {record.mark}"
+    return add_later(archive, record.site, files, told, filing=filing, message=message)
+
+
+def add_later(
+    archive: Archive,
+    site: str,
+    later: Mapping[str, Source],
+    told: Callable[[Version], Mapping[str, Any]],
+    *,
+    filing: Filing,
+    message: str,
+) -> Filed:
+    """Add later records and their photographs to a site as one new version; all else is carried forward.
+
+    Args:
+        archive: where.
+        site: the site.
+        later: the records and photographs, by path.
+        told: gives what filing.json tells of them, from the version before; it may refuse.
+        filing: who and when.
+        message: why.
+
+    Raises:
+        Refused: the archive does not hold the site, or holds another file under the same name.
+        Busy: another filer had the site all the time.
+        Damaged: what the archive holds of the site is not what was written.
+    """
+
     def also(before: Version | None) -> Mapping[str, Source]:
         if before is None:
-            raise Refused(f"The archive holds no site {record.site!r}.")
-        _refuse_unknown_opening(archive, record, before)
-        for path, digest in {record.path: digest_of(record.content), **_digests(photos)}.items():
-            if before.state.get(path, digest) != digest:
-                raise Refused(f"{path} is in the archive with other content, and is never overwritten.")
-        lacking = [name for name in record.photos if f"{PHOTOS}{name}" not in {*photos, *before.state}]
-        return {FILING: _told(archive, record, filing, before, lacking)}
+            raise Refused(f"The archive holds no site {site!r}.")
+        tells = told(before)
+        refuse_overwriting(later, before)
+        return {FILING: _told(archive, site, filing, before, tells)}
 
     return archive.add(
-        record.site,
-        {record.path: record.content, **photos},
+        site,
+        later,
         user=filing.by,
-        message=filing.note or f"{record.kind} {record.id} joined {record.mark}",
+        message=message,
         created=filing.at,
         keep=("",),
         also=also,
@@ -65,10 +107,6 @@ def _photos(record: LaterRecord, filing: Filing) -> Iterator[tuple[str, Digested
             raise Refused(f"The record names the photograph {name}, which cannot be filed ({where}).")
 
 
-def _digests(photos: Mapping[str, Digested]) -> dict[str, str]:
-    return {path: file.sha512 for path, file in photos.items()}
-
-
 def _refuse_unknown_opening(archive: Archive, record: LaterRecord, before: Version) -> None:
     marks = set(_marks(archive, record.site, before))
     if record.mark not in marks:
@@ -83,21 +121,19 @@ def _marks(archive: Archive, site: str, version: Version) -> Iterator[str]:
                 yield opening["mark"]
 
 
-def _told(
-    archive: Archive, record: LaterRecord, filing: Filing, before: Version, lacking: Sequence[str]
-) -> bytes:
-    """Give filing.json: that of the filing before, with who joined what."""
-    place = archive.contents(record.site, before.number).get(FILING)
-    told = _read(record.site, FILING, place) if place else {}
+def _told(archive: Archive, site: str, filing: Filing, before: Version, tells: Mapping[str, Any]) -> bytes:
+    """Give filing.json: that of the filing before, with who adds what instead of what came then."""
+    place = archive.contents(site, before.number).get(FILING)
+    told = _read(site, FILING, place) if place else {}
     changed = {
         "version": before.number + 1,
         "head_before": before.head,
         "filed_by": filing.by,
         "filed_at": filing.at.isoformat(timespec="seconds"),
         "note": filing.note,
-        "joined": {"file": record.path, "photos_missing": list(lacking)},
     }
-    return plain_json(told | changed)
+    kept = {key: one for key, one in told.items() if key not in _OF_ONE_VERSION}
+    return plain_json({**kept, **changed, **tells})
 
 
 def _read(site: str, path: str, place: Path) -> Any:

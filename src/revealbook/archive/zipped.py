@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from pathlib import Path
 from shutil import copyfileobj
 from unicodedata import normalize
-from zipfile import ZIP_DEFLATED, ZIP_STORED, BadZipFile, ZipFile, ZipInfo
+from zipfile import ZIP_DEFLATED, ZIP_STORED, BadZipFile, ZipFile, ZipInfo, is_zipfile
 
 from revealbook.archive.names import check_paths
 from revealbook.archive.refusal import Refused
@@ -18,6 +18,7 @@ a thousandth."""
 _SMALL = 1 << 20
 """Below this a file's ratio does not matter, bytes."""
 _ENCRYPTED = 0x1
+_BEGINS = b"PK\x03\x04"
 _LONG_AGO = (1980, 1, 1, 0, 0, 0)
 _UNREADABLE = (BadZipFile, OSError, EOFError, ValueError, NotImplementedError, RuntimeError)
 
@@ -65,8 +66,21 @@ def unpack(file: Path, folder: Path) -> None:
                     with packed.open(info) as read, target.open("xb") as written:
                         copyfileobj(read, written)
     except _UNREADABLE as error:
+        if isinstance(error, BadZipFile) and _cut_off(file):
+            raise Refused(
+                f"{file} is not whole, its end is missing. If it is still being copied, try again when"
+                " that is done; if not, ask for it once more."
+            ) from error
         why = error.strerror if isinstance(error, OSError) and error.strerror else error
         raise Refused(f"{file} cannot be unpacked whole: {why}.") from error
+
+
+def _cut_off(file: Path) -> bool:
+    """Whether a file begins as a zip, or is empty, but has no end: the list of all files, written last."""
+    if is_zipfile(file):
+        return False
+    with file.open("rb") as opened:
+        return opened.read(len(_BEGINS)) in {_BEGINS, b""}
 
 
 def _check(file: Path, infos: list[ZipInfo]) -> None:

@@ -115,29 +115,54 @@ def history(
 
 
 @filing.command(
-    short_help="Send a site's filed version as one file.",
+    short_help="Send a site's pack or filed version.",
     epilog="""\b
 Examples:
+  revealbook send larch-court --to larch-court.zip
+  revealbook send signed.pdf --photos larch-court/photos --to signed.zip
   revealbook send larch-court --archive /srv/packs --to larch-court.zip
   revealbook send larch-court --archive /srv/packs --version 1 --to old.zip""",
 )
 def send(
-    site: Annotated[str, typer.Argument(metavar="SITE", help="A site's id.")],
+    given: Annotated[
+        str,
+        typer.Argument(
+            metavar="SITE", help="A site folder or a pack as PDF; with --archive the id of a filed site."
+        ),
+    ],
     *,
-    archive: ArchiveFolder,
     to: Annotated[Path, typer.Option("--to", metavar="FILE.zip", help="The file to write.")],
-    version: Annotated[
-        int | None, typer.Option("--version", metavar="N", help="Which version; the latest if left out.")
+    archive: Annotated[
+        Path | None, typer.Option("--archive", metavar="DIR", help="Send what is filed there.")
     ] = None,
+    version: Annotated[
+        int | None,
+        typer.Option("--version", metavar="N", help="With --archive: which version; the latest if left out."),
+    ] = None,
+    photos: Annotated[
+        Path | None,
+        typer.Option("--photos", metavar="FOLDER", help="Not filed: photographs; SITE/photos if left out."),
+    ] = None,
+    by: Annotated[
+        str | None, typer.Option("--by", metavar="NAME", help="Not filed: who sends; else the user's name.")
+    ] = None,
+    note: Annotated[str, typer.Option("--note", metavar="TEXT", help="Not filed: why, in a few words.")] = "",
+    without_photos: Annotated[
+        bool, typer.Option("--without-photos", help="Not filed: go on if photographs lack.")
+    ] = False,
 ) -> None:
-    """Write one version of a site, with everything in it, as a zipped BagIt bag.
+    """Write a site with everything in it as one file, a zipped BagIt bag.
+
+    Without --archive it is a pack that nobody has filed yet, with all that it
+    refers to: SITE/pack/<id>.pdf, all volumes there, or the PDF that is named.
+    With --archive it is one version of a site, as it was filed.
 
     The file is read back and its packs are judged again before it is said to
-    be good. The same version always gives the same bytes.
+    be good. A filed version always gives the same bytes.
     """
-    from revealbook.cli.send import run
+    from revealbook.cli.send import Asked, run
 
-    raise typer.Exit(run(archive, site, version, to))
+    raise typer.Exit(run(Asked(given, to, archive, version, photos, by, note, without_photos)))
 
 
 @filing.command(
@@ -158,7 +183,8 @@ def receive(
     """Check a file from `revealbook send`: nothing missing, added or changed.
 
     It is looked through before anything is unpacked, held against its digests,
-    and its packs are judged again. With --archive it is then filed as a version.
+    and its packs are judged again. With --archive all of it is then filed as one
+    version; what the archive holds already changes nothing.
     """
     from revealbook.cli.receive import run
 
