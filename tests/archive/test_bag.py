@@ -1,5 +1,6 @@
 import json
 import shutil
+from collections.abc import Mapping
 from hashlib import sha512
 from pathlib import Path
 
@@ -10,7 +11,7 @@ from tests.archive.archives import FIRST, SECOND, add
 from revealbook.archive.bag import check_bag, write_bag
 from revealbook.archive.refusal import Refused
 from revealbook.archive.store import Archive
-from revealbook.archive.zipped import unpack
+from revealbook.archive.zipped import unpack, write_zip
 
 
 def archive_of(path: Path) -> Archive:
@@ -151,6 +152,23 @@ def test_a_file_that_is_there_is_not_overwritten(tmp_path: Path) -> None:
     with pytest.raises(Refused, match="not overwritten"):
         write_bag(archive_of(tmp_path), "s", None, tmp_path / "a.zip")
     assert (tmp_path / "a.zip").read_bytes() == b"mine"
+
+
+def test_two_who_send_to_one_file_do_not_disturb_each_other_and_nothing_stays_beside_it(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    archive, folder = archive_of(tmp_path), tmp_path / "out"
+    folder.mkdir()
+
+    def interrupted(target: Path, files: Mapping[str, bytes | Path]) -> None:
+        write_zip(target, files)
+        with monkeypatch.context() as other:
+            other.setattr("revealbook.archive.bag.write_zip", write_zip)
+            write_bag(archive, "s", None, folder / "a.zip")
+
+    monkeypatch.setattr("revealbook.archive.bag.write_zip", interrupted)
+    write_bag(archive, "s", None, folder / "a.zip")
+    assert [one.name for one in folder.iterdir()] == ["a.zip"]
 
 
 def test_a_version_that_does_not_note_the_head_before_it_is_not_sent(tmp_path: Path) -> None:

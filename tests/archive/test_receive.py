@@ -185,6 +185,17 @@ def test_a_claim_that_came_with_older_packs_joins_the_newer_ones_and_does_not_br
     assert held == {path: digest for path, digest in newer.version.state.items() if path != "filing.json"}
 
 
+def test_what_came_is_told_as_held_by_its_own_version_though_a_newer_one_follows(
+    tmp_path: Path, filed: Archive
+) -> None:
+    other = Archive.create(tmp_path / "other")
+    filed_elsewhere(sent_from(filed, tmp_path / "s.zip"), other)
+    join(other, claimed(tmp_path, "c-2"), Filing("cleo", WHEN, photos=tmp_path))
+    again = filed_elsewhere(tmp_path / "s.zip", other)
+    assert (again.new, again.version.number) == (False, 1)
+    assert len(other.versions(SITE)) == 2
+
+
 def test_another_claim_under_the_same_id_is_refused_and_nothing_of_the_bag_is_filed(
     tmp_path: Path, filed: Archive
 ) -> None:

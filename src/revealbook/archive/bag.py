@@ -75,13 +75,11 @@ def write_bag(archive: Archive, site: str, number: int | None, target: Path) -> 
     version = archive.version(site, number)
     if target.exists():
         raise Refused(f"{target} is there already, and is not overwritten.")
-    part = target.with_name(f"{target.name}.part")
-    try:
+    with TemporaryDirectory(prefix=".revealbook-", dir=target.parent) as beside:
+        part = Path(beside, target.name)
         write_zip(part, _files(version, site, _payload(archive, site, version)))
         with opened_bag(part):
             part.rename(target)
-    finally:
-        part.unlink(missing_ok=True)
     return version
 
 
