@@ -135,6 +135,7 @@ def test_a_pack_by_itself_needs_its_photographs(site: Path, archive: Path) -> No
     assert found.status == 2
     assert found.err.endswith(
         "Records name photographs that lack (no folder of photographs was given):\n  A-1.jpg\n  B-1.jpg\n"
+        "--photos names their folder; --without-photos goes on without them.\n"
     )
     assert run("file", pack, "--archive", archive, "--without-photos").status == 0
     assert run("file", pack, "--archive", archive, "--photos", site / "photos").status == 0

@@ -111,6 +111,7 @@ def test_a_pack_by_itself_is_sent_with_the_photographs_that_are_named(site: Path
     assert (told.status, told.out) == (2, "")
     assert told.err == (
         "Records name photographs that lack (no folder of photographs was given):\n  A-1.jpg\n  B-1.jpg\n"
+        "--photos names their folder; --without-photos goes on without them.\n"
     )
     assert not list(tmp_path.glob("s.zip*"))
     assert run("send", signed, "--to", tmp_path / "s.zip", "--photos", site / "photos").status == 0

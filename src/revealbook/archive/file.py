@@ -143,7 +143,8 @@ def _kept(archive: Archive, site: str, before: Version | None, names: Sequence[s
 def _lack(missing: Sequence[str], folder: Path | None) -> str:
     where = f"not in {folder}" if folder else "no folder of photographs was given"
     named = "".join(f"\n  {name}" for name in missing)
-    return f"Records name photographs that lack ({where}):{named}"
+    what_to_do = "\n--photos names their folder; --without-photos goes on without them."
+    return f"Records name photographs that lack ({where}):{named}{what_to_do}"
 
 
 def _told(
