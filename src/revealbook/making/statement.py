@@ -6,12 +6,12 @@ from datetime import datetime
 from pathlib import Path
 
 from revealbook import __version__
-from revealbook.archive.disk import digest_of
 from revealbook.archive.file import FACTS
 from revealbook.archive.proof import Proof, SiteProof
 from revealbook.archive.proof_data import PROOF_FILE, proof_json
 from revealbook.archive.refusal import Refused
 from revealbook.archive.store import Archive
+from revealbook.archive.unchanged import unchanged
 from revealbook.making.sheets import Sheets, render_sheets
 from revealbook.present.statement import ProvedArchive, ProvedFault, ProvedSite, statement
 from revealbook.present.words import N_, words_in
@@ -92,9 +92,8 @@ def _name(archive: Archive, proved: SiteProof) -> str:
     """Give a site's name as it was filed last; its id where that cannot be read or is not what was filed."""
     for version in proved.versions[-1:]:
         try:
-            file = archive.content(proved.site, version.number, FACTS)
-            if digest_of(file) == version.state[FACTS]:
-                return str(json.loads(file.read_bytes())["site_name"])
+            facts = unchanged(archive, proved.site, version, FACTS)
+            return str(json.loads(facts.read_bytes())["site_name"])
         except (Refused, OSError, ValueError, KeyError, TypeError):
             break
     return proved.site
