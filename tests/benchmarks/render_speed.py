@@ -5,7 +5,7 @@ measurement is a process of its own. Typst is the yardstick if it is there (pip 
 same text, tables, drawings and photographs, taken from the same HTML, without looking alike.
 
 Our own share may come out below nothing: a pack spares the typesetter rounds of the garbage collector and the
-listing of all pages for every tag (render/pdf.py, render/page_list.py), which the bare one does. The aim of
+listing of all pages for every tag (render/pdf.py, render/pdf_writing.py), which the bare one does. The aim of
 0.10 s of CPU a page is missed: 0.16 to 0.17 s in the bare typesetter once it collects nothing, about half of
 it layout and half drawing and tags. All of these figures are worthless while other work loads the machine.
 """

@@ -17,7 +17,7 @@ from revealbook.render.embed import Attachment, finisher, for_typesetter, in_ord
 from revealbook.render.failure import RenderFailed
 from revealbook.render.fetcher import BASE, Gate, url_fetcher
 from revealbook.render.fonts import use_own_fonts_only
-from revealbook.render.page_list import pages_listed_once
+from revealbook.render.pdf_writing import nothing_written_twice
 
 # Environment, log and fonts belong to the whole process, so pages are typeset one after another.
 _ONE_AT_A_TIME = threading.Lock()
@@ -84,7 +84,7 @@ def typeset(
         _fail_on(gate.refused, heard)
         identify = document.metadata.generate_rdf_metadata
         document.metadata.generate_rdf_metadata = _identified(identify)
-        with pages_listed_once():
+        with nothing_written_twice():
             pdf = document.write_pdf(
                 pdf_variant="pdf/a-3a", attachments=for_typesetter(files), finisher=finisher(files)
             )
