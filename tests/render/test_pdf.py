@@ -56,6 +56,20 @@ def test_the_process_is_left_as_it_was_found(tmp_path: Path, monkeypatch: pytest
     assert state() == before
 
 
+def test_a_document_is_collected_as_soon_as_it_is_written(tmp_path: Path) -> None:
+    long = f"{PAGE}<table>{'<tr><th scope=row>a</th><td>b</td></tr>' * 300}</table>"
+    page(tmp_path, long)
+    gc.collect()
+    before = len(gc.get_objects())
+    gc.disable()  # from here on nothing but what typesetting itself collects
+    try:
+        page(tmp_path, long)
+        left = len(gc.get_objects()) - before
+    finally:
+        gc.enable()
+    assert left < 50
+
+
 def test_what_a_program_set_aside_from_collecting_stays_so(tmp_path: Path) -> None:
     page(tmp_path, PAGE)
     gc.freeze()

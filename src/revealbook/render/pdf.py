@@ -79,17 +79,25 @@ def typeset(
     files = in_order(attachments)
     gate = Gate(tuple(root.resolve() for root in roots))
     with _ONE_AT_A_TIME, _seldom_collected(), _undisturbed(), _stamped(made), _overheard() as heard:
-        page = _typesetter().HTML(string=html, base_url=BASE, url_fetcher=url_fetcher(gate))
-        document = page.render(pdf_variant="pdf/a-3a")
-        _fail_on(gate.refused, heard)
-        identify = document.metadata.generate_rdf_metadata
-        document.metadata.generate_rdf_metadata = _identified(identify)
-        with nothing_written_twice():
-            pdf = document.write_pdf(
-                pdf_variant="pdf/a-3a", attachments=for_typesetter(files), finisher=finisher(files)
-            )
-        _fail_on(gate.refused, heard)
-    return Rendered(pdf, len(document.pages), _warnings(heard))
+        pdf, pages = _typeset(html, gate, files, heard)
+    return Rendered(pdf, pages, _warnings(heard))
+
+
+def _typeset(
+    html: str, gate: Gate, files: Sequence[Attachment], heard: Sequence[logging.LogRecord]
+) -> tuple[bytes, int]:
+    """Give the PDF and its number of pages; the document is out of reach after that, and can be collected."""
+    page = _typesetter().HTML(string=html, base_url=BASE, url_fetcher=url_fetcher(gate))
+    document = page.render(pdf_variant="pdf/a-3a")
+    _fail_on(gate.refused, heard)
+    identify = document.metadata.generate_rdf_metadata
+    document.metadata.generate_rdf_metadata = _identified(identify)
+    with nothing_written_twice():
+        pdf: bytes = document.write_pdf(
+            pdf_variant="pdf/a-3a", attachments=for_typesetter(files), finisher=finisher(files)
+        )
+    _fail_on(gate.refused, heard)
+    return pdf, len(document.pages)
 
 
 def _typesetter() -> ModuleType:
