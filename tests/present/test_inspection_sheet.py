@@ -4,6 +4,7 @@ from tests.present.judging import ENGLISH, site
 
 from revealbook.inspection.draw import Chosen
 from revealbook.inspection.sample import sample_site
+from revealbook.inspection.values import positions
 from revealbook.present.inspection_sheet import InspectionSheets, inspection_sheets, value, verdict
 
 MARKS: dict[str, dict[str, object]] = {f"W-1.{number:02}": {} for number in range(1, 21)}
@@ -45,8 +46,11 @@ def test_what_is_covered_has_no_blank_and_says_since_when() -> None:
     sheet = sheets(AFTER).sheets[0]
     assert [group.title for group in sheet.groups] == ["Window"]
     behind = dict(sheet.hidden)
-    assert "Mounting frame: left, length" in behind["behind insulation or plaster since 2026-11-23 08:10"]
-    assert "joint width" in behind["behind tape and foam since 2026-11-20 10:20"]
+    covered = positions(SITE.openings[0].record.opening)
+    number = sum(one.hidden_by == "covering" and one.path[0] == "frame" for one in covered)
+    assert number > 20
+    assert f"Mounting frame: {number} values" in behind["behind insulation or plaster since 2026-11-23 08:10"]
+    assert behind["behind tape and foam since 2026-11-20 10:20"] == "Window: 12 values"
     assert dict(sheet.facts)["Covered"] == "2026-11-23 08:10"
 
 

@@ -1,5 +1,6 @@
 """The inspection sheet: the lot and its plan, then for each opening drawn what to measure again and where."""
 
+from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import datetime
@@ -53,7 +54,7 @@ class OpeningSheet:
         mark, place, size: which it is.
         facts: number in the draw, file of the record, covering.
         groups: what can be measured again.
-        hidden: what can no longer be seen, as (since when and behind what, where).
+        hidden: what can no longer be seen, as (since when and behind what, how many values of what).
     """
 
     mark: str
@@ -236,7 +237,7 @@ def _sheet(one: JudgedOpening, number: int, at: datetime, words: Words, *, blind
             (words.say(N_("Covered")), words.moment(covered) if covered else words.say(N_("not recorded"))),
         ),
         groups=tuple(groups),
-        hidden=tuple(_gone(gone, one, words)),
+        hidden=tuple(_gone(gone, words)),
     )
 
 
@@ -269,12 +270,16 @@ def value(given: object, words: Words) -> str:
     return words.number(given) if isinstance(given, int | float) else labels.choice(str(given), words)
 
 
-def _gone(gone: list[Position], one: JudgedOpening, words: Words) -> Iterator[tuple[str, str]]:
-    by_cover: dict[str, list[str]] = {}
+def _gone(gone: list[Position], words: Words) -> Iterator[tuple[str, str]]:
+    """Say behind what values can no longer be seen, and how many of each section; the others stand above."""
+    by_cover: dict[str, Counter[str]] = {}
     for held in gone:
         if held.hidden_at is not None:
             behind = words.say(_BEHIND[held.hidden_by], at=words.moment(held.hidden_at))
-            said = f"{section(held.path, words)}: {position(held.path, one.record.opening, words)}"
-            by_cover.setdefault(behind, []).append(said)
-    for behind, said_ in by_cover.items():
-        yield behind, "; ".join(said_)
+            by_cover.setdefault(behind, Counter())[section(held.path, words)] += 1
+    for behind, sections in by_cover.items():
+        counted = (
+            f"{name}: {words.count(number, N_('{number} value'), N_('{number} values'))}"
+            for name, number in sections.items()
+        )
+        yield behind, "; ".join(counted)
