@@ -23,7 +23,7 @@ site: {site}
 mark: {mark}
 at: 2036-02-11T10:30+01:00
 by: Edda Blendrahmen
-found: water on the sill board
+found: water on the sill board.
 """
 
 

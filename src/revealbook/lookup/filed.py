@@ -176,7 +176,8 @@ def _later(archive: Archive, site: str, version: Version) -> Mapping[str, list[L
 
 
 def _told(record: Claim | Repair) -> Later:
-    said = record.found if isinstance(record, Claim) else record.done
+    chief = record.found if isinstance(record, Claim) else record.done
     used = (f"{one.name} {one.batch or ''}" for one in record.products)
-    written = filter(None, (said, record.cause, record.note, record.by, *used))
-    return Later(record.kind, record.id, record.at.date().isoformat(), "; ".join(written))
+    written = filter(None, (chief, record.cause, record.note, record.by, *used))
+    said = "; ".join(text.strip().rstrip(".") for text in written)
+    return Later(record.kind, record.id, record.at.date().isoformat(), said)
