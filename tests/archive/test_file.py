@@ -112,6 +112,23 @@ def test_filing_the_same_again_changes_nothing_whoever_does_it_whenever(
     assert (again.new, again.version) == (False, first.version)
 
 
+def test_a_copy_of_a_filed_pack_under_another_name_changes_nothing(
+    archive: Archive, site: Path, filing: Filing
+) -> None:
+    pack = whole_pack(site)
+    first = file_packs(archive, [pack], filing)
+    copy = pack.with_name("alder-yard (1).pdf")
+    copy.write_bytes(pack.read_bytes())
+    again = file_packs(archive, [copy], filing)
+    assert (again.new, again.version.number) == (False, 1)
+    change(site / "openings" / "A-1.yaml", "overlap_left_mm: 82", "overlap_left_mm: 83")
+    corrected = whole_pack(site)
+    corrected.rename(other := corrected.with_name("corrected.pdf"))
+    assert file_packs(archive, [other], filing).new
+    assert "packs/corrected.pdf" in archive.version(SITE).state
+    assert first.version.state.keys() >= {"packs/alder-yard.pdf", "findings/alder-yard.json"}
+
+
 def test_a_changed_record_makes_a_new_version_and_the_old_one_stays(
     archive: Archive, site: Path, filing: Filing
 ) -> None:

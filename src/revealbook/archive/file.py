@@ -2,7 +2,7 @@
 
 import json
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import datetime
 from pathlib import Path, PurePath
 from typing import Any
@@ -83,7 +83,7 @@ def file_given(
 ) -> Filed:
     """File packs that were read, and what goes along with them, as one version; as `file_packs`."""
     along = along or Along()
-    together = put_together(packs)
+    together = _called_as_held(archive, put_together(packs))
     photos = _found(together.photos, filing.photos)
     lacking = [name for name in together.photos if name not in photos]
 
@@ -99,13 +99,23 @@ def file_given(
         together.site,
         {**content(together), **{f"{PHOTOS}{name}": path for name, path in photos.items()}, **along.later},
         user=filing.by,
-        message=filing.note or f"filed {', '.join(pack.name for pack in packs)}",
+        message=filing.note or f"filed {', '.join(pack.name for pack in together.packs)}",
         created=filing.at,
         keep=(AFTERWARDS,),
         also=also,
         same=SAME,
         seen=filing.seen,
     )
+
+
+def _called_as_held(archive: Archive, together: Together) -> Together:
+    """Call a pack that the archive holds already as it is called there: a copy of it is nothing new."""
+    versions = archive.versions(together.site) if together.site in archive.sites() else ()
+    latest = versions[-1].state if versions else {}
+    held = {digest: path.removeprefix(PACKS) for path, digest in latest.items() if path.startswith(PACKS)}
+    packs = tuple(replace(pack, called=held.get(pack.file.sha512, "")) for pack in together.packs)
+    unique = len({pack.name for pack in packs}) == len(packs)
+    return replace(together, packs=packs) if unique else together
 
 
 def content(together: Together) -> dict[str, Source]:

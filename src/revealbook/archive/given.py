@@ -32,6 +32,7 @@ class GivenPack:
         judged: the records inside, judged by the rules inside.
         volumes: the volumes it names, if it is the index of a site in volumes.
         made_with: the version that made it, if not this one.
+        called: what it is called in the archive, if not as its file is.
     """
 
     file: Digested
@@ -40,11 +41,12 @@ class GivenPack:
     judged: JudgedSite
     volumes: tuple[VolumeLine, ...] | None
     made_with: str | None
+    called: str = ""
 
     @property
     def name(self) -> str:
-        """The name of its file."""
-        return self.file.path.name
+        """The name by which it is filed."""
+        return self.called or self.file.path.name
 
     @property
     def fingerprint(self) -> str:
