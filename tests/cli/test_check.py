@@ -232,6 +232,7 @@ def refused(folder: Path, file: str) -> None:
     assert any(line.startswith(file) for line in lines)
 
 
+@pytest.mark.slow
 @given(
     st.one_of(st.binary(max_size=60), st.text(max_size=60).map(lambda text: text.encode("utf-8", "replace")))
 )
@@ -256,6 +257,7 @@ SCALARS = st.sampled_from(
 )  # fmt: skip
 
 
+@pytest.mark.slow
 @given(
     st.lists(st.tuples(st.integers(0, len(LINES) - 1), SCALARS), max_size=4), st.integers(0, len(LINES) - 1)
 )

@@ -79,12 +79,14 @@ def test_everything_that_can_be_missing_has_its_words() -> None:
     assert missing - known == set()
 
 
+@pytest.mark.slow
 def test_everything_that_a_reading_is_computed_from_has_its_words() -> None:
     names = {detail.name for taken in outcomes() for detail in taken.details} | set(_stated("Detail"))
     assert len(names) > 40
     assert names - {*keys.KEYS, *labels.PARTS} == set()
 
 
+@pytest.mark.slow
 def test_every_part_of_an_opening_has_its_words() -> None:
     ids = {one["id"] for one in plain(RECORD)["nonconformities"]}
     tokens = {token for taken in outcomes() for token in taken.subject} - ids

@@ -82,6 +82,7 @@ def test_moments_and_days_are_written_as_they_are_read() -> None:
     assert held.covering.at == datetime(2026, 11, 26, 8, tzinfo=UTC)
 
 
+@pytest.mark.slow
 @given(TEXT.map(str.strip).filter(bool))
 @settings(max_examples=200, deadline=None)
 def test_any_text_comes_back_as_it_was(room: str) -> None:
