@@ -76,6 +76,12 @@ def test_a_version_holds_what_was_given_with_user_message_and_time(archive: Arch
     assert content_of(archive, "s", 1) == FIRST
 
 
+def test_a_site_that_is_not_filed_has_no_versions(archive: Archive) -> None:
+    assert archive.versions_if_any("s") == ()
+    add(archive, FIRST)
+    assert archive.versions_if_any("s") == archive.versions("s") != ()
+
+
 def test_an_old_version_stays_readable_beside_the_new_one(archive: Archive) -> None:
     first, second = add(archive, FIRST), add(archive, SECOND)
     assert second.before == first.version

@@ -66,6 +66,17 @@ def test_a_damaged_site_is_named_and_the_others_are_listed(tmp_path: Path) -> No
     assert "Its openings are not listed" in html
 
 
+def test_a_site_whose_list_of_files_is_damaged_is_named_on_the_page_too(tmp_path: Path) -> None:
+    archive, to = Archive.create(tmp_path / "archive"), tmp_path / "r.html"
+    file_site(archive, "elm", {"W-1": {}})
+    (archive.folder("elm") / "inventory.json").write_bytes(b"{}")
+    for named in ((), ("--site", "elm")):
+        to.unlink(missing_ok=True)
+        shown = run("page", "--archive", str(archive.path), "--to", str(to), *named)
+        assert shown.status == 2
+        assert "Its openings are not listed" in to.read_text(encoding="utf-8")
+
+
 def test_what_was_found_is_a_page_that_says_what_was_asked(tmp_path: Path) -> None:
     archive, to = Archive.create(tmp_path / "archive"), tmp_path / "found.html"
     file_site(archive, "elm", {"W-1": {}, "W-2": {"frame.bonding.batch": "7714"}})

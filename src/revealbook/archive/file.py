@@ -110,7 +110,7 @@ def file_given(
 
 def _called_as_held(archive: Archive, together: Together) -> Together:
     """Call a pack that the archive holds already as it is called there: a copy of it is nothing new."""
-    versions = archive.versions(together.site) if together.site in archive.sites() else ()
+    versions = archive.versions_if_any(together.site)
     latest = versions[-1].state if versions else {}
     held = {digest: path.removeprefix(PACKS) for path, digest in latest.items() if path.startswith(PACKS)}
     packs = tuple(replace(pack, called=held.get(pack.file.sha512, "")) for pack in together.packs)

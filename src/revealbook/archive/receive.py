@@ -116,7 +116,7 @@ def file_received(archive: Archive, got: Received, filing: Filing) -> Filed:
         Damaged: what the archive holds of the site is not what was written.
     """
     bag, folder = got.bag, got.bag.folder / PAYLOAD
-    versions = archive.versions(bag.site) if bag.site in archive.sites() else ()
+    versions = archive.versions_if_any(bag.site)
     holding = [version for version in versions if _holds_packs(version, bag)]
     later = {path: digest for path, digest in bag.state.items() if path.startswith(AFTERWARDS)}
     for version in holding:

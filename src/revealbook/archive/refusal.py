@@ -1,6 +1,7 @@
 """Why an archive does not do what it was asked: each message is a whole sentence for a person."""
 
 from collections.abc import Iterable
+from pathlib import Path
 
 from revealbook.source.nearest import nearest
 
@@ -19,6 +20,16 @@ class Damaged(Refused):
 
 class Busy(Refused):
     """Somebody else is filing the same site just now; the message says who."""
+
+
+def refuse_existing(target: Path) -> None:
+    """Refuse a file that is there already: nothing is written over it.
+
+    Raises:
+        Refused: it is there.
+    """
+    if target.exists():
+        raise Refused(f"{target} is there already, and is not overwritten.")
 
 
 def no_opening(site: str, mark: str, marks: Iterable[str]) -> Refused:

@@ -125,6 +125,10 @@ class Archive:
         """
         return versions_of(self.inventory(site))
 
+    def versions_if_any(self, site: str) -> tuple[Version, ...]:
+        """Give a site's versions as `versions` does; none if the archive does not hold it."""
+        return self.versions(site) if site in self.sites() else ()
+
     def version(self, site: str, number: int | None = None) -> Version:
         """Give one version of a site; the latest if no number is given.
 

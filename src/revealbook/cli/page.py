@@ -27,8 +27,6 @@ def run(path: Path, to: Path, sites: Sequence[str], language: str) -> int:
     """Write the page of an archive; give 0, or 2 if there is no such archive or site, or one is damaged."""
     try:
         archive = Archive.open(path)
-        for site in sites:
-            archive.versions(site)
         whole = _write(archive, to, sites or archive.sites(), language)
     except Refused as refused:
         tell_refused(refused)

@@ -14,7 +14,7 @@ from revealbook.archive.fixity import Fault
 from revealbook.archive.proof import Proof, SiteProof, prove
 from revealbook.archive.proof_data import noted_heads, proof_data
 from revealbook.archive.proved import Proved
-from revealbook.archive.refusal import Refused
+from revealbook.archive.refusal import Refused, refuse_existing
 from revealbook.archive.store import Archive
 from revealbook.cli.exit_codes import DOES_NOT_CONFORM, UNUSABLE, WELL
 from revealbook.cli.file import tell_refused
@@ -43,7 +43,8 @@ class Asked:
 def run(path: Path, asked: Asked) -> int:
     """Prove; give 0 if everything is as it was filed, 1 if not, 2 if it could not be proved."""
     try:
-        _refuse_overwriting(asked.statement)
+        if asked.statement:  # at once, not after a long proof; it may be the only one with its heads
+            refuse_existing(asked.statement)
         archive = Archive.open(path)
         heads = [*map(_head, asked.heads), *_heads_from(asked)]
         proved = _earlier(path, asked)
@@ -73,12 +74,6 @@ def _state(target: Path, archive: Archive, found: Proof, copies: Mapping[str, Pa
         ),
         aside=asked.as_json,
     )
-
-
-def _refuse_overwriting(statement: Path | None) -> None:
-    """Refuse at once, not after a long proof: an earlier statement may be the only one with its heads."""
-    if statement and statement.exists():
-        raise Refused(f"{statement} is there already, and is not overwritten.")
 
 
 def _heads_from(asked: Asked) -> Iterator[tuple[str, str]]:

@@ -9,7 +9,7 @@ import typer
 from revealbook.archive.bag import write_bag
 from revealbook.archive.file import Filing
 from revealbook.archive.receive import received
-from revealbook.archive.refusal import Refused
+from revealbook.archive.refusal import Refused, refuse_existing
 from revealbook.archive.store import Archive, Version
 from revealbook.archive.unfiled import send_unfiled
 from revealbook.cli.exit_codes import UNUSABLE, WELL
@@ -68,8 +68,7 @@ def _refuse_mixture(asked: Asked) -> None:
 
 def _refuse_target(target: Path) -> None:
     """Refuse at once, and not after all the judging, what could not be written."""
-    if target.exists():
-        raise Refused(f"{target} is there already, and is not overwritten.")
+    refuse_existing(target)
     if not target.parent.is_dir():
         raise Refused(f"{target} cannot be written: there is no folder {target.parent}.")
 

@@ -102,8 +102,8 @@ def opening_pages(archive: Archive, site: str, marks: Collection[str]) -> Pages:
 
 
 def _packs(archive: Archive, site: str, version: Version) -> list[tuple[str, Path]]:
-    names = sorted(path for path in version.state if path.startswith(PACKS))
-    return [(path.removeprefix(PACKS), archive.content(site, version.number, path)) for path in names]
+    files = sorted(archive.contents(site, version.number).items())
+    return [(path.removeprefix(PACKS), file) for path, file in files if path.startswith(PACKS)]
 
 
 def _href(file: Path, folder: Path) -> str:
