@@ -147,6 +147,12 @@ def test_every_byte_of_the_tag_files_counts(tmp_path: Path) -> None:
     assert "data/packs/s.pdf is missing" in refused(bag)
 
 
+def test_where_nothing_can_be_written_the_place_that_was_asked_for_is_told(tmp_path: Path) -> None:
+    archive = archive_of(tmp_path)
+    with pytest.raises(Refused, match=r"s\.zip cannot be written: No such file or directory"):
+        write_bag(archive, "s", None, tmp_path / "nowhere" / "s.zip")
+
+
 def test_a_file_that_is_there_is_not_overwritten(tmp_path: Path) -> None:
     (tmp_path / "a.zip").write_bytes(b"mine")
     with pytest.raises(Refused, match="not overwritten"):

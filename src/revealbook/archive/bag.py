@@ -17,7 +17,7 @@ from revealbook import __version__
 from revealbook.archive.chain import BEFORE_THE_FIRST, head
 from revealbook.archive.disk import digest_of
 from revealbook.archive.file import FILING, ONLY_SENT
-from revealbook.archive.refusal import Refused
+from revealbook.archive.refusal import Refused, refuse_existing
 from revealbook.archive.store import Archive, Version
 from revealbook.archive.zipped import unpack, write_zip
 
@@ -73,13 +73,15 @@ def write_bag(archive: Archive, site: str, number: int | None, target: Path) -> 
             `%`, which RFC 8493 and programs for bags write in different ways.
     """
     version = archive.version(site, number)
-    if target.exists():
-        raise Refused(f"{target} is there already, and is not overwritten.")
-    with TemporaryDirectory(prefix=".revealbook-", dir=target.parent) as beside:
-        part = Path(beside, target.name)
-        write_zip(part, _files(version, site, _payload(archive, site, version)))
-        with opened_bag(part):
-            part.rename(target)
+    refuse_existing(target)
+    try:
+        with TemporaryDirectory(prefix=".revealbook-", dir=target.parent) as beside:
+            part = Path(beside, target.name)
+            write_zip(part, _files(version, site, _payload(archive, site, version)))
+            with opened_bag(part):
+                part.rename(target)
+    except OSError as error:
+        raise Refused(f"{target} cannot be written: {error.strerror or error}.") from error
     return version
 
 
