@@ -52,7 +52,7 @@ DESCRIBED: tuple[tuple[str, type[BaseModel]], ...] = (
 ABOUT_BASE = """[Practice and rules](../practice.md) tells which rule stands for which practice. A second set,
 [published-limits](published-limits.md), adds loads, movement and tests to these."""
 ABOUT_OWN = """The set extends [common-practice](README.md); listed are the rules that it adds. Whoever wants
-them writes `rules: {set: published-limits, edition: "2026-11"}` in site.yaml.
+them writes `rules: {set: published-limits, edition: "2026-12"}` in site.yaml.
 
 **Indicative.** Loads, fixings and joints defer to local codes, to the supplier's written instructions and to
 a licensed engineer. [The calculations](../calculations/loads.md) say what is reckoned, and how."""

@@ -15,7 +15,7 @@ from revealbook.records.site import Site
 from revealbook.source.read import Document, read
 
 CONFORMING = Path(__file__).parent / "conforming"
-SITE: dict[str, Any] = {"id": "s", "name": "S", "rules": {"set": "common-practice", "edition": "2026-11"}}
+SITE: dict[str, Any] = {"id": "s", "name": "S", "rules": {"set": "common-practice", "edition": "2026-12"}}
 
 
 @cache

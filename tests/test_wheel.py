@@ -35,7 +35,7 @@ def test_the_wheel_brings_templates_rule_sets_tables_and_languages(installed: Pa
     home = installed / "revealbook"
     assert (home / "report_templates" / "pack.html").is_file()
     assert (home / "report_templates" / "marks" / "conforms.svg").is_file()
-    assert (home / "rules" / "rule_sets" / "common-practice" / "set.yaml").is_file()
+    assert (home / "rules" / "rule_sets" / "common-practice" / "2026-11" / "set.yaml").is_file()
     assert list((home / "measures" / "physics" / "tables").glob("*.csv"))
     assert list((home / "present" / "languages").glob("*.po"))
     assert (home / "py.typed").is_file()

@@ -1,3 +1,3 @@
 """Revealbook: proof of hidden work, one record per window opening."""
 
-__version__ = "0.2.0"
+__version__ = "0.3.0"

@@ -284,7 +284,7 @@ def by_rules(site: Path, *changes: tuple[str, bytes, bytes]) -> JudgedSite:
 
     def then(folder: Folder, _: object) -> RuleSet | tuple[Problem, ...]:
         files = []
-        for file in set_files(shipped_sets()["common-practice"]):
+        for file in set_files(shipped_sets()["common-practice"]["2026-12"]):
             raw = file.raw
             for name, old, new in changes:
                 if file.name.endswith(f"/{name}"):
@@ -292,7 +292,7 @@ def by_rules(site: Path, *changes: tuple[str, bytes, bytes]) -> JudgedSite:
                     raw = raw.replace(old, new)
             files.append(SourceFile(file.name, raw))
         edition = next(
-            (new.decode().split('"')[1] for name, _, new in changes if name == "set.yaml"), "2026-11"
+            (new.decode().split('"')[1] for name, _, new in changes if name == "set.yaml"), "2026-12"
         )
         return assemble("common-practice", edition, {"common-practice": files}, read_overlays(folder)[0])
 
@@ -320,8 +320,8 @@ def test_rules_that_were_stricter_then_are_told_by_opening_and_rule(site: Path, 
 
 def test_an_edition_of_another_day_is_judged_by_todays(site: Path, tmp_path: Path) -> None:
     text = (site / "site.yaml").read_text(encoding="utf-8")
-    (site / "site.yaml").write_text(text.replace("edition: 2026-11", "edition: 2020-01"), encoding="utf-8")
-    then = by_rules(site, ("set.yaml", b'edition: "2026-11"', b'edition: "2020-01"'))
+    (site / "site.yaml").write_text(text.replace("edition: 2026-12", "edition: 2020-01"), encoding="utf-8")
+    then = by_rules(site, ("set.yaml", b'edition: "2026-12"', b'edition: "2020-01"'))
     pack = bare(evidence(then), tmp_path / "p.pdf")
     assert again(pack).findings == ()
     told = judge_today(pack)

@@ -80,7 +80,7 @@ def test_another_edition_of_the_rules_is_told_once() -> None:
     raw = judged({"W 1": {"frame-overlap": "conforms", "beads": "conforms"}}, edition="2027-01")
     (change,) = with_file("findings/s.json", raw)
     assert (change.about, change.mark) == (About.RULES, "")
-    assert "2026-11" in str(change.before)
+    assert "2026-12" in str(change.before)
     assert "2027-01" in str(change.after)
 
 

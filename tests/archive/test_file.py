@@ -79,7 +79,7 @@ def test_the_filing_says_who_when_with_what_and_what_came_before(
         "filed_at": "2026-12-01T09:00:00+01:00",
         "note": "handed over",
         "filed_with": __version__,
-        "rule_set": {"id": "common-practice", "edition": "2026-11"},
+        "rule_set": {"id": "common-practice", "edition": "2026-12"},
         "openings": 2,
         "packs": [],
         "photos_missing": [],

@@ -11,7 +11,7 @@ concessions: [{rule: frame-overlap, reason: pipe}]
 SITE = b"id: s\nname: S\npeople: [{id: ada, name: Ada}, {id: ben, name: Ben}]\n"
 
 
-def judged(outcomes: dict[str, dict[str, str]], edition: str = "2026-11", **more: Any) -> bytes:
+def judged(outcomes: dict[str, dict[str, str]], edition: str = "2026-12", **more: Any) -> bytes:
     """Give findings.json: outcomes by opening and rule."""
     openings = [
         {"mark": mark, "judgements": [judgement(rule, outcome, **more) for rule, outcome in rules.items()]}

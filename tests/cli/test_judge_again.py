@@ -26,7 +26,7 @@ def test_a_pack_that_agrees_leaves_with_0(conforming_pack: Made) -> None:
     found = run("judge-again", conforming_pack.pdf)
     assert (found.status, found.err) == (0, "")
     assert found.out == (
-        f"{conforming_pack.pdf}: 1 opening, common-practice 2026-11\n"
+        f"{conforming_pack.pdf}: 1 opening, common-practice 2026-12\n"
         "The findings inside are those that the records give.\n"
         "The pages say what the records give.\n"
     )
@@ -52,7 +52,7 @@ def test_a_tampered_pack_leaves_with_1_and_says_what_differs(conforming_pack: Ma
     assert found.err == ""
     lines = found.out.splitlines()
     assert lines[:2] == [
-        f"{pack}: 1 opening, common-practice 2026-11", "The findings inside differ:",
+        f"{pack}: 1 opening, common-practice 2026-12", "The findings inside differ:",
     ]  # fmt: skip
     assert lines[2].startswith("  W-1.01 frame-overlap: conforms: 99 mm")
     assert " -> conforms: 82 mm" in lines[2]
@@ -84,7 +84,7 @@ def test_of_another_version_values_and_fingerprint_are_compared(tmp_path: Path) 
     found = run("judge-again", pack)
     assert found.status == 1
     assert found.out.splitlines()[:4] == [
-        f"{pack}: 1 opening, common-practice 2026-11",
+        f"{pack}: 1 opening, common-practice 2026-12",
         "The findings inside are those that the records give.",
         "Made by version 0.0.1: values and fingerprint are compared, wording and pages not.",
         "The pages differ:",
@@ -97,7 +97,7 @@ def test_rules_stricter_then_are_told_as_judged_differently_today(tmp_path: Path
     pack = bare(evidence(by_rules(site, STRICTER)), tmp_path / "p.pdf")
     lines = run("judge-again", pack, "--today").out.splitlines()
     begin = lines.index("By today's rules:")
-    assert lines[0] == f"{pack}: 2 openings, common-practice 2026-11"
+    assert lines[0] == f"{pack}: 2 openings, common-practice 2026-12"
     assert [line.split(":")[0] for line in lines[begin + 1 :]] == [
         "  W-1.01 frame-overlap", "  W-1.02 frame-overlap",
     ]  # fmt: skip

@@ -31,7 +31,7 @@ def test_the_export_names_its_format_site_rule_set_and_outcome() -> None:
     said = exported({})
     assert said["format"] == "revealbook-findings-1"
     assert said["site"] == site({}).site.site.id
-    assert said["rule_set"] == {"id": "common-practice", "edition": "2026-11"}
+    assert said["rule_set"] == {"id": "common-practice", "edition": "2026-12"}
     assert said["outcome"] == "conforms"
     (opening,) = said["openings"]
     assert (opening["mark"], opening["file"]) == ("A-1", "openings/A-1.yaml")

@@ -20,7 +20,7 @@ def plain(text: str) -> str:
 
 def test_the_rule_set_is_named_with_its_edition() -> None:
     found = sources(common_practice(), ENGLISH)
-    assert found.name == "common-practice, edition 2026-11"
+    assert found.name == "common-practice, edition 2026-12"
     assert len(found.rules) == len(common_practice().rules)
     assert (found.changed, found.retired) == ((), ())
 

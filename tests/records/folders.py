@@ -6,7 +6,7 @@ from pathlib import Path
 SITE = """\
 id: s
 name: S
-rules: {set: common-practice, edition: 2026-11}
+rules: {set: common-practice, edition: 2026-12}
 people: [{id: ada, name: Ada Laibung, roles: [installer]}, {id: ben, name: Ben Sturz, roles: [foreman]}]
 instruments: [{id: tape-1, measures: length, uncertainty: 1}]
 products:

@@ -113,7 +113,7 @@ def test_a_mark_that_stands_twice_names_the_first_file(tmp_path: Path) -> None:
     ],
 )
 def test_an_id_stands_once(tmp_path: Path, extra: str, place: str) -> None:
-    site = "id: s\nname: S\nrules: {set: common-practice, edition: 2026-11}\n" + extra
+    site = "id: s\nname: S\nrules: {set: common-practice, edition: 2026-12}\n" + extra
     folder = look_into(folder_of(tmp_path, {}, site))
     assert isinstance(folder, Folder)
     found = load_site(folder)
@@ -143,5 +143,5 @@ def test_a_wrong_site_file_is_told_by_its_faults(tmp_path: Path, site: str, code
 
 
 def test_the_edition_of_the_rules_keeps_its_writing(tmp_path: Path) -> None:
-    _, site = opened(folder_of(tmp_path, {}, SITE.replace("2026-11", "2026.10")))
+    _, site = opened(folder_of(tmp_path, {}, SITE.replace("2026-12", "2026.10")))
     assert site.site.rules.edition == "2026.10"

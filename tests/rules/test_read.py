@@ -10,19 +10,20 @@ from revealbook.rules.rule_set import RuleSet, SourceFile
 
 
 def test_the_shipped_set_reads_without_a_problem() -> None:
-    rules = read_rules("common-practice", "2026-11")
+    rules = read_rules("common-practice", "2026-12")
     assert isinstance(rules, RuleSet)
     assert len({held.id for held in rules.rules}) == len(rules.rules) > 80
     assert all(held.change is None for held in rules.rules)
 
 
-def test_shipped_sets_are_folders_with_a_head() -> None:
-    assert "common-practice" in shipped_sets()
-    assert all((folder / "set.yaml").is_file() for folder in shipped_sets().values())
+def test_shipped_sets_are_folders_of_editions_with_a_head() -> None:
+    assert list(shipped_sets()["common-practice"])[:2] == ["2026-11", "2026-12"]
+    heads = [folder / "set.yaml" for editions in shipped_sets().values() for folder in editions.values()]
+    assert all(head.is_file() for head in heads)
 
 
 def test_the_head_of_a_set_is_read_first() -> None:
-    names = [found.name for found in set_files(shipped_sets()["common-practice"])]
+    names = [found.name for found in set_files(shipped_sets()["common-practice"]["2026-12"])]
     assert names[0] == "rule_sets/common-practice/set.yaml"
     assert names[1:] == sorted(names[1:])
 

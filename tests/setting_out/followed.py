@@ -14,7 +14,7 @@ from revealbook.setting_out.window_fixings import WindowFixings
 SITE: dict[str, Any] = {
     "id": "alder-yard",
     "name": "Alder Yard (invented)",
-    "rules": {"set": "common-practice", "edition": "2026-11"},
+    "rules": {"set": "common-practice", "edition": "2026-12"},
     "products": {
         "profiles": [
             {"id": "frame-profile", "kind": "frame", "width_mm": 80, "depth_mm": 160, "stock_mm": 3000},

@@ -3,7 +3,9 @@
 They stand in a rule set under `method:` and reach a measure as part of `Work`, never as a global.
 """
 
-from typing import Literal
+from collections.abc import Mapping
+from types import MappingProxyType
+from typing import Any, Literal
 
 from pydantic import BaseModel, ConfigDict, Field
 
@@ -13,6 +15,10 @@ class Method(BaseModel):
 
     model_config = ConfigDict(frozen=True, strict=True, extra="forbid")
 
+    computations: Literal[1, 2] = Field(
+        default=2,
+        description="Edition of the computations; 1 judges again what was judged by it.",
+    )
     decision: Literal["guard band", "simple acceptance"] = Field(
         default="guard band",
         description="How a reading with a stated uncertainty is decided (ISO 14253-1:2017, JCGM 106:2012).",
@@ -52,3 +58,7 @@ class Method(BaseModel):
             description="Sections of the work that are photographed before they are covered.",
         )
     )
+
+
+METHOD_OF_FORMAT_1: Mapping[str, Any] = MappingProxyType({"computations": 1})
+"""What held before a rule set could state it: a pack of then is judged again as it was judged then."""

@@ -88,6 +88,6 @@ def _blank_site(site_id: str) -> str:
         "language": "en",
         "paper": "A4",
         "keep_gps": False,
-        "rules": {"set": "common-practice", "edition": "2026-11"},
+        "rules": {"set": "common-practice", "edition": "2026-12"},
     }
     return blank(Site, known)

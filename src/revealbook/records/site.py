@@ -47,7 +47,7 @@ class RulesInForce(Part):
     """The rule set that openings are judged by."""
 
     set: Mark = required("Rule set: common-practice, or another that is shipped.", "common-practice")
-    edition: Text = required("Its edition, so that a later one changes nothing unseen.", "2026-11")
+    edition: Text = required("Its edition, so that a later one changes nothing unseen.", "2026-12")
 
 
 class Site(Part):
@@ -65,7 +65,7 @@ class Site(Part):
         description="Print the position that cameras write into photographs; it is dropped otherwise.",
         examples=[False],
     )
-    rules: RulesInForce = required("Rule set and edition.", {"set": "common-practice", "edition": "2026-11"})
+    rules: RulesInForce = required("Rule set and edition.", {"set": "common-practice", "edition": "2026-12"})
     people: Many[Person] = listed(
         "People named in records.", {"id": "ada", "name": "Ada Fensterlein", "roles": ["installer"]}
     )

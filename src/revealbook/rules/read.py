@@ -4,11 +4,11 @@ from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from importlib.resources import files
 from pathlib import Path
-from typing import Any
+from typing import Any, Literal
 
 from pydantic import Field
 
-from revealbook.measures.method import Method
+from revealbook.measures.method import METHOD_OF_FORMAT_1, Method
 from revealbook.records.quantities import Many, Mark, Text
 from revealbook.rules.fit import faults
 from revealbook.rules.overlay import Overlay, lay_over
@@ -30,9 +30,18 @@ class SetHead(Stated):
 
     set: Mark = Field(description="The set's name; also that of its folder.")
     edition: Text = Field(description="Edition, as 2026-11.")
+    format: Literal[1, 2] = Field(
+        default=1, description="Format of the set; one of format 1 was written before most method parameters."
+    )
     title: Text = Field(description="Title for the report.")
     extends: Mark | None = Field(default=None, description="A set that it builds on.")
     method: Method = Field(default=Method(), description="Method parameters.")
+
+    @property
+    def method_in_force(self) -> Method:
+        """The method that the set states; in format 1, what it could not state is as it was reckoned then."""
+        stated = {name: getattr(self.method, name) for name in self.method.model_fields_set}
+        return Method.model_construct(**{**(METHOD_OF_FORMAT_1 if self.format == 1 else {}), **stated})
 
 
 class RuleFile(Stated):
@@ -63,16 +72,20 @@ class Gathered:
         return valid, document
 
 
-def shipped_sets() -> dict[str, Path]:
-    """Give the folders of the rule sets that come with Revealbook, by name."""
+def shipped_sets() -> dict[str, dict[str, Path]]:
+    """Give the folders of every edition of every rule set ever shipped: by name, then by edition, rising."""
     home = Path(str(files("revealbook.rules") / "rule_sets"))
-    return {folder.name: folder for folder in sorted(home.iterdir()) if (folder / SET_FILE).is_file()}
+    return {
+        folder.name: {edition.name: edition for edition in sorted(folder.iterdir())}
+        for folder in sorted(home.iterdir())
+        if folder.is_dir()
+    }
 
 
 def set_files(folder: Path) -> list[SourceFile]:
-    """Give the files of a rule set's folder, set.yaml first."""
+    """Give the files of an edition's folder, set.yaml first, named as packs carry them."""
     names = [folder / SET_FILE, *sorted(file for file in folder.glob("*.yaml") if file.name != SET_FILE)]
-    return [SourceFile(f"rule_sets/{folder.name}/{file.name}", file.read_bytes()) for file in names]
+    return [SourceFile(f"rule_sets/{folder.parent.name}/{file.name}", file.read_bytes()) for file in names]
 
 
 def read_rules(name: str, edition: str | None, overlays: Iterable[SourceFile] = ()) -> RuleSet | Problems:
@@ -80,13 +93,18 @@ def read_rules(name: str, edition: str | None, overlays: Iterable[SourceFile] = 
 
     Args:
         name: the set's name.
-        edition: the edition that the site asks for; None takes what there is.
+        edition: the edition that the site asks for; None takes the newest.
         overlays: the site's overlay files.
 
     Returns:
         The rule set in force, or everything that is wrong with it, all at once.
     """
-    shipped = {key: set_files(folder) for key, folder in shipped_sets().items()}
+    editions = shipped_sets()
+    known = editions.get(name, {})
+    wanted = edition if edition in known else max(known, default=None)
+    shipped = {
+        key: set_files(folders.get(wanted or "", folders[max(folders)])) for key, folders in editions.items()
+    }
     return assemble(name, edition, shipped, overlays)
 
 
@@ -141,6 +159,8 @@ def _read_chain(
         base = chain[1]
         stated = {name: getattr(head.method, name) for name in head.method.model_fields_set}
         head = head.model_copy(update={"method": chain[0].method.model_copy(update=stated)})
+    else:
+        head = head.model_copy(update={"method": head.method_in_force})
     return head, base + list(_read_rules(rest, {rule.id for rule in base}, gathered))
 
 
