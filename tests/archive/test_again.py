@@ -9,6 +9,7 @@ import pikepdf
 import pytest
 from tests.made import Made, bare, changed, file_changed, judged
 from tests.site_folders import CONFORMING, SHORT_OVERLAP, conforming, opening
+from tests.site_folders import change as change_text
 
 from revealbook import __version__
 from revealbook.archive import again as module
@@ -81,6 +82,19 @@ def test_overlays_of_the_site_are_carried_and_count(site: Path, tmp_path: Path) 
     assert found.findings == ()
     assert found.uncalled == ()
     assert str(found.judged.outcome) == "does not conform"
+
+
+def test_a_building_judged_by_a_set_below_the_sites_is_judged_so_again(site: Path, tmp_path: Path) -> None:
+    change_text(site / "site.yaml", "set: common-practice", "set: published-limits")
+    change_text(site / "site.yaml", "{name: A, ", "{name: A, rules: common-practice, ")
+    carried = evidence(judged(site))
+    assert {one.path.split("/")[1] for one in carried if one.kind == "rules"} == {
+        "common-practice",
+        "published-limits",
+    }
+    found = again(bare(carried, tmp_path / "p.pdf"))
+    assert (found.findings, found.uncalled) == ((), ())
+    assert "ruled_out_by_set" in next(one for one in carried if one.kind == "findings").content.decode()
 
 
 # --- it was tampered with --------------------------------------------------------------------------------

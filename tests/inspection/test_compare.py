@@ -3,6 +3,7 @@ from typing import Any
 
 import pytest
 from tests.present.judging import document, site
+from tests.rules.changes import shipped
 
 from revealbook.inspection.compare import Compared, OpeningCompared, compare
 from revealbook.measures.reading import Path
@@ -131,3 +132,16 @@ def test_a_re_measurement_of_no_opening_of_the_site_is_refused() -> None:
     sheet = Sheet.of(document(stated, "again.yaml"))
     with pytest.raises(KeyError, match="W-9"):
         compare(site({"W-1.01": {}}), [(Remeasurement.model_validate(stated), sheet)])
+
+
+@pytest.mark.parametrize(("own_set", "between_columns"), [(None, True), ("common-practice", False)])
+def test_what_was_read_again_is_judged_by_the_set_of_its_building(
+    own_set: str | None, between_columns: bool
+) -> None:
+    buildings = [{"name": "A", "width_m": 22, "depth_m": 11, "height_m": 9, "rules": own_set}]
+    judged = site({"W-1.01": TAPE_1}, rules=shipped("published-limits"), buildings=buildings)
+    stated = {"site": "alder-yard", "mark": "W-1.01", "instruments": [TAPE],
+              "readings": {"survey": {"out_of_flat_mm": 4}}}  # fmt: skip
+    sheet = Sheet.of(document(stated, "again/W-1.01.yaml"))
+    (found,) = compare(judged, [(Remeasurement.model_validate(stated), sheet)])
+    assert ("substrate-flat-interpolated" in {one.held.id for one in found.rules}) is between_columns

@@ -4,6 +4,7 @@ from tests.rules.changes import common_practice
 from tests.rules.sets import in_force, stated
 
 from revealbook.present.sources import Sources, basis_words, sources
+from revealbook.records.site import Building
 from revealbook.rules.basis import Basis
 
 SUPPLIER = {"kind": "supplier", "document": "mounting instructions 2026-03"}
@@ -23,6 +24,16 @@ def test_the_rule_set_is_named_with_its_edition() -> None:
     assert found.name == "common-practice, edition 2026-12"
     assert len(found.rules) == len(common_practice().rules)
     assert (found.changed, found.retired) == ((), ())
+
+
+def test_a_building_judged_by_a_set_below_the_sites_is_named() -> None:
+    buildings = (
+        Building(name="A", rules="less"),
+        Building(name="B"),
+        Building(name="C", rules=common_practice().id),
+    )
+    found = sources(common_practice(), ENGLISH, buildings)
+    assert found.judged_by == "common-practice, edition 2026-12; building A by less alone"
 
 
 def test_every_rule_stands_with_limit_grade_and_basis() -> None:

@@ -1,7 +1,10 @@
 """The rules on a sheet: by stage, what is open with its limit, what conforms with its readings."""
 
+from dataclasses import replace
+
 from tests.present import judging
 from tests.present.judging import Changes
+from tests.rules.changes import common_practice
 
 from revealbook.present.stages import Stage, stages
 from revealbook.present.words import words_in
@@ -80,6 +83,14 @@ def test_what_rules_a_rule_out_is_told_once_for_all_that_share_it() -> None:
     assert "support-length" in told
     assert told.startswith("ruled out: ")
     assert ".:" not in told
+
+
+def test_rules_that_the_buildings_set_does_not_hold_are_told_in_words() -> None:
+    rules = common_practice()
+    held = tuple(replace(one, left_out_by="less") if one.id == "two-beads" else one for one in rules.rules)
+    found = stages(judging.opening(rules=replace(rules, rules=held)), {}, words_in("en"))
+    (told,) = (line for one in found for line in one.not_applying if "less" in line)
+    assert told == "not a rule of less, by which this building is judged: two-beads"
 
 
 def test_a_rule_about_what_is_not_there_says_so() -> None:

@@ -84,6 +84,14 @@ def test_a_limit_by_a_size_that_only_the_work_shows_is_refused() -> None:
     assert refused == NotPossible(Reason.LIMIT_BY_UNKNOWN_SIZE, (), ("fixing-centres", "bottom_surplus"))
 
 
+def test_a_rule_that_the_buildings_set_does_not_hold_limits_nothing_there() -> None:
+    held = tuple(
+        replace(one, left_out_by="less") if one.id == "fixing-centres" else one for one in PRACTICE.rules
+    )
+    refused = bound("hole_centres", replace(PRACTICE, rules=held), WORK)
+    assert refused == NotPossible(Reason.NO_RULE, (), ("fixing-centres",))
+
+
 def test_the_guard_is_the_coarsest_tapes_uncertainty_and_more_for_a_difference() -> None:
     tapes = [
         {"id": "t1", "measures": "length", "uncertainty": 1},

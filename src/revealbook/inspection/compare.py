@@ -17,6 +17,7 @@ from revealbook.measures.work import Surroundings, Work
 from revealbook.records.opening import Opening
 from revealbook.records.record import Sheet
 from revealbook.records.remeasurement import Remeasurement
+from revealbook.rules.by_building import rules_of_building
 from revealbook.rules.decision import ROUNDING
 from revealbook.rules.finding import Finding, Outcome
 from revealbook.rules.judged import JudgedOpening, JudgedSite
@@ -134,7 +135,8 @@ def _compared(
         (one.rule_id, finding.subject): finding for one in opening.judgements for finding in one.findings
     }
     rules = []
-    for judgement in judged_again(work, read, new, site.rule_set):
+    here = rules_of_building(site.rule_set, around.site, work.opening.opening.building)
+    for judgement in judged_again(work, read, new, here):
         for finding in judgement.findings:
             old = before.get((judgement.rule_id, finding.subject))
             if touched(finding, old, new):

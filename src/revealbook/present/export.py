@@ -48,6 +48,8 @@ def _judgement(opening: JudgedOpening, judgement: Judgement, words: Words) -> di
     said: dict[str, Any] = {"rule": rule.id, "grade": rule.grade, "outcome": str(judgement.outcome)}
     if judgement.ruled_out_by:
         said["ruled_out_by"] = judgement.ruled_out_by
+    if judgement.held.left_out_by:
+        said["ruled_out_by_set"] = judgement.held.left_out_by
     named = [
         concession.accepted_by
         for concession in opening.record.opening.concessions

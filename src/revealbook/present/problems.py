@@ -58,6 +58,10 @@ _SENTENCES = {
         "The site asks for edition {asked} of {set}; this version of Revealbook has {known}."
     ),
     "unknown_rule_set": N_("No rule set is called “{name}”; there are: {known}."),
+    "building_set_unknown": N_(
+        "This building cannot be judged by “{name}”: the site's rule set, {set}, does not extend it."
+        " Possible: {known}."
+    ),
     "sets_extend_each_other": N_("The rule set “{name}” extends itself."),
     "unknown_measure": N_("No measure is called “{name}”."),
     "condition_not_yes_or_no": N_("“{name}” cannot be a condition: it is measured in {unit}, not yes or no."),

@@ -1,11 +1,13 @@
 """The rule set in force and what each limit rests on, for the back of the pack."""
 
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from itertools import groupby
 
 from revealbook.present import labels
 from revealbook.present.found import required
 from revealbook.present.words import N_, Words
+from revealbook.records.site import Building
 from revealbook.rules.basis import Basis
 from revealbook.rules.rule_set import RuleInForce, RuleSet
 
@@ -30,6 +32,7 @@ class Sources:
 
     Attributes:
         name: set and edition.
+        judged_by: the same, with the buildings that are judged by a set below it.
         title: its title.
         rules: rules in force.
         retired: rules that the site took out of force.
@@ -37,6 +40,7 @@ class Sources:
     """
 
     name: str
+    judged_by: str
     title: str
     rules: tuple[RuleLine, ...]
     changed: tuple[RuleLine, ...]
@@ -51,14 +55,16 @@ class Sources:
         )
 
 
-def sources(rule_set: RuleSet, words: Words) -> Sources:
-    """Give the rule set in force in words."""
+def sources(rule_set: RuleSet, words: Words, buildings: Iterable[Building] = ()) -> Sources:
+    """Give the rule set in force in words, with the buildings that have a set of their own."""
     lines = tuple(_line(held, words) for held in rule_set.rules)
     reasons = {
         name: f"{reason} ({basis_words(basis, words)})" for name, basis, reason in rule_set.method_changes
     }
+    name = words.say(N_("{id}, edition {edition}"), id=rule_set.id, edition=rule_set.edition)
     return Sources(
-        name=words.say(N_("{id}, edition {edition}"), id=rule_set.id, edition=rule_set.edition),
+        name=name,
+        judged_by="; ".join((name, *_by_building(rule_set, buildings, words))),
         title=words.say(rule_set.title),
         rules=lines,
         changed=tuple(line for line, held in zip(lines, rule_set.rules, strict=True) if held.change),
@@ -68,6 +74,14 @@ def sources(rule_set: RuleSet, words: Words) -> Sources:
             for name, value in rule_set.method.model_dump().items()
         ),
     )
+
+
+def _by_building(rule_set: RuleSet, buildings: Iterable[Building], words: Words) -> Iterator[str]:
+    """Say which buildings are judged by a set that the site's set extends."""
+    for building in buildings:
+        if building.rules not in {None, rule_set.id}:
+            said = N_("building {building} by {set} alone")
+            yield words.say(said, building=building.name, set=building.rules)
 
 
 def _line(held: RuleInForce, words: Words) -> RuleLine:

@@ -137,4 +137,7 @@ def _why_not(judgement: Judgement, words: Words) -> str:
     if judgement.ruled_out_by:
         meaning = words.say(CATALOGUE[judgement.ruled_out_by].meaning)
         return words.say(N_("ruled out: {condition}"), condition=meaning.rstrip("."))
+    if judgement.held.left_out_by:
+        said = N_("not a rule of {name}, by which this building is judged")
+        return words.say(said, name=judgement.held.left_out_by)
     return words.say(N_("nothing of this kind on this opening"))

@@ -25,12 +25,16 @@ class Person(Part):
 
 
 class Building(Part):
-    """A building's size, for wind."""
+    """A building: its size, for wind, and the rule set by which it is judged."""
 
     name: Text = required("As in the records' `building`.", "B")
     width_m: HeightM | None = entry("Length of the facade facing the wind, m.", 24)
     depth_m: HeightM | None = entry("Depth along the wind, m.", 12)
     height_m: HeightM | None = entry("Height, m.", 10)
+    rules: Mark | None = entry(
+        "Rule set of this building: one that the site's set extends; the site's set if left out.",
+        "common-practice",
+    )
 
 
 class Exposure(Part):
@@ -69,7 +73,9 @@ class Site(Part):
     people: Many[Person] = listed(
         "People named in records.", {"id": "ada", "name": "Ada Fensterlein", "roles": ["installer"]}
     )
-    buildings: Many[Building] = listed("Buildings, for wind.", {"name": "B", "height_m": 10})
+    buildings: Many[Building] = listed(
+        "Buildings: size for wind, and by which rule set.", {"name": "B", "height_m": 10}
+    )
     exposure: Exposure | None = entry("Climate and wind.", {"basic_wind_velocity_m_s": 25})
     products: Annotated[Products, _EMPTY_IS_NONE] = Field(
         default=Products(),

@@ -27,6 +27,8 @@ def judge(rule_set: RuleSet, readings: Readings) -> tuple[Judgement, ...]:
 
 
 def _judge_rule(held: RuleInForce, readings: Readings, method: Method) -> Judgement:
+    if held.left_out_by is not None:
+        return Judgement(held, Outcome.DOES_NOT_APPLY)
     unknown: list[Finding] = []
     for name, asked in held.rule.conditions:
         for condition in readings[name]:

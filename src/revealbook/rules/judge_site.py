@@ -12,6 +12,7 @@ from revealbook.measures.work import Surroundings, Work
 from revealbook.records.load import Folder, load_records, load_site
 from revealbook.records.opening import Opening
 from revealbook.records.record import Record, SiteFile
+from revealbook.rules.by_building import rules_of_building, unknown_sets
 from revealbook.rules.conceded import unknown_concessions
 from revealbook.rules.judge import judge
 from revealbook.rules.judged import JudgedOpening, JudgedSite
@@ -46,9 +47,9 @@ def rules_of(folder: Folder, site: SiteFile) -> RuleSet | tuple[Problem, ...]:
     """Read the shipped rule set that a site asks for, with the overlays of its folder."""
     overlays, unreadable = read_overlays(folder)
     rules = read_rules(site.site.rules.set, site.site.rules.edition, overlays)
-    if not unreadable:
-        return rules
-    return (*unreadable, *(() if isinstance(rules, RuleSet) else rules))
+    wrong = unknown_sets(site, rules) if isinstance(rules, RuleSet) else rules
+    problems = (*unreadable, *wrong)
+    return problems or rules
 
 
 def read_overlays(folder: Folder) -> tuple[list[SourceFile], list[Problem]]:
@@ -104,8 +105,9 @@ def _without_unknown_concessions(
 
 
 def _judged(record: Record, rules: RuleSet, around: Surroundings) -> JudgedOpening:
-    readings = measure(Work(record.opening, around), rules.measures)
-    return JudgedOpening(record, judge(rules, readings))
+    here = rules_of_building(rules, around.site, record.opening.opening.building)
+    readings = measure(Work(record.opening, around), here.measures)
+    return JudgedOpening(record, judge(here, readings))
 
 
 def _faults(folder: Folder, files: Iterable[Path], model: type[BaseModel]) -> Iterator[Problem]:

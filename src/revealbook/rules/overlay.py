@@ -90,10 +90,10 @@ def _changed(held: RuleInForce, change: RuleChange, file: str) -> RuleInForce:
     base = held.change.base if held.change else held.rule
     record = Change(base or held.rule, change.basis, change.reason, file)
     if change.retire:
-        return RuleInForce(held.rule, record)
+        return replace(held, change=record)
     stated = held.rule.model_dump(exclude={*LIMIT_KINDS, "steps"}, exclude_none=True)
     stated |= change.model_dump(include={*LIMIT_KINDS, "steps", "requirement"}, exclude_none=True)
-    return RuleInForce(Rule.model_validate({**stated, "basis": change.basis}), record)
+    return replace(held, rule=Rule.model_validate({**stated, "basis": change.basis}), change=record)
 
 
 def _misfits(rule: Rule, path: tuple[str | int, ...], document: Document) -> Iterator[Problem]:

@@ -116,13 +116,11 @@ def assemble(
     found = _read_chain(name, sets, gathered)
     if found is None:
         return tuple(gathered.problems)
-    head, rules = found
+    head, rules, chain = found
     if edition is not None and head.edition != edition:
         facts = {"set": name, "asked": edition, "known": head.edition}
         gathered.problems.append(Problem(Place("site.yaml"), "edition_differs", facts))
-    in_force = RuleSet(
-        head.set, head.edition, head.title, tuple(RuleInForce(rule) for rule in rules), (), head.method
-    )
+    in_force = RuleSet(head.set, head.edition, head.title, tuple(rules), method=head.method, chain=chain)
     for file in overlays:
         overlay = gathered.read(file.name, file.raw, Overlay)
         if overlay is not None:
@@ -139,7 +137,7 @@ def _in_order_of_work(rule_set: RuleSet) -> tuple[RuleInForce, ...]:
 
 def _read_chain(
     name: str, sets: dict[str, list[SourceFile]], gathered: Gathered, below: tuple[str, ...] = ()
-) -> tuple[SetHead, list[Rule]] | None:
+) -> tuple[SetHead, list[RuleInForce], tuple[str, ...]] | None:
     """Read a set after the set that it extends, whose method holds where it states none of its own."""
     if name not in sets or name in below:
         code = "sets_extend_each_other" if name in below else "unknown_rule_set"
@@ -151,17 +149,19 @@ def _read_chain(
     if head_read is None:
         return None
     head: SetHead = head_read[0]
-    base: list[Rule] = []
+    base: list[RuleInForce] = []
+    names: tuple[str, ...] = (name,)
     if head.extends:
         chain = _read_chain(head.extends, sets, gathered, (*below, name))
         if chain is None:
             return None
-        base = chain[1]
-        stated = {name: getattr(head.method, name) for name in head.method.model_fields_set}
+        base, names = chain[1], (name, *chain[2])
+        stated = {key: getattr(head.method, key) for key in head.method.model_fields_set}
         head = head.model_copy(update={"method": chain[0].method.model_copy(update=stated)})
     else:
         head = head.model_copy(update={"method": head.method_in_force})
-    return head, base + list(_read_rules(rest, {rule.id for rule in base}, gathered))
+    own = _read_rules(rest, {held.id for held in base}, gathered)
+    return head, base + [RuleInForce(rule, origin=name) for rule in own], names
 
 
 def _read_rules(files_: list[SourceFile], known: set[RuleId], gathered: Gathered) -> Iterator[Rule]:

@@ -1,6 +1,6 @@
 """A rule set as it is in force on a site: base rules, what an overlay changed, and the method."""
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from revealbook.measures.method import Method
 from revealbook.rules.basis import Basis
@@ -26,10 +26,19 @@ class Change:
 
 @dataclass(frozen=True, slots=True)
 class RuleInForce:
-    """A rule with the limit that holds on this site."""
+    """A rule with the limit that holds on this site.
+
+    Attributes:
+        rule: the rule.
+        change: what the site changed about it; None if nothing.
+        origin: the rule set that brings it; empty for a rule that the site added.
+        left_out_by: the rule set of the building at hand, if that set does not hold the rule.
+    """
 
     rule: Rule
     change: Change | None = None
+    origin: str = ""
+    left_out_by: str | None = None
 
     @property
     def id(self) -> str:
@@ -58,6 +67,7 @@ class RuleSet:
         method: method parameters in force.
         method_changes: method parameters that an overlay changed, as (name, basis, reason).
         files: what it was read from.
+        chain: the set's name, then the set that it extends, down to the one that extends none.
     """
 
     id: str
@@ -68,8 +78,22 @@ class RuleSet:
     method: Method = field(default_factory=Method)
     method_changes: tuple[tuple[str, Basis, str], ...] = ()
     files: tuple[SourceFile, ...] = ()
+    chain: tuple[str, ...] = ()
 
     @property
     def measures(self) -> tuple[str, ...]:
         """Every measure that the rules in force need, once each."""
-        return tuple(dict.fromkeys(name for held in self.rules for name in held.rule.measures))
+        needed = (held.rule.measures for held in self.rules if held.left_out_by is None)
+        return tuple(dict.fromkeys(name for measures in needed for name in measures))
+
+    def narrowed_to(self, name: str) -> "RuleSet":
+        """Give the rules as a building judged by another set of the chain sees them.
+
+        Rules that this set does not hold stay, marked as left out by it; the site's own hold everywhere.
+
+        Raises:
+            ValueError: `name` is not in the chain.
+        """
+        holds = {"", *self.chain[self.chain.index(name) :]}
+        rules = (held if held.origin in holds else replace(held, left_out_by=name) for held in self.rules)
+        return replace(self, rules=tuple(rules))

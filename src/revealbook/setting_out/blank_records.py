@@ -8,6 +8,7 @@ from revealbook.measures.work import Surroundings, Work
 from revealbook.records.begin import record_file
 from revealbook.records.opening import Identity, Opening
 from revealbook.records.site import Site
+from revealbook.rules.by_building import rules_of_building
 from revealbook.rules.rule_set import RuleSet
 from revealbook.setting_out.plan import OpeningPlan, set_out
 from revealbook.setting_out.prefill import prefilled
@@ -48,7 +49,8 @@ def write_blank_records(
 
 
 def _written(folder: Path, identity: Identity, around: Surroundings, rule_set: RuleSet) -> Written:
-    plan = set_out(Work(Opening(opening=identity), around), rule_set)
+    here = rules_of_building(rule_set, around.site, identity.building)
+    plan = set_out(Work(Opening(opening=identity), around), here)
     file = record_file(folder, identity.mark)
     text = prefilled(identity, plan if isinstance(plan, OpeningPlan) else None)
     try:

@@ -114,7 +114,9 @@ def bound(measure: str, rule_set: RuleSet, work: Work) -> Bound | NotPossible:
 
 
 def _may_apply(held: RuleInForce, work: Work) -> bool:
-    return all(value is asked for name, asked in held.rule.conditions for value in _values(name, work))
+    return held.left_out_by is None and all(
+        value is asked for name, asked in held.rule.conditions for value in _values(name, work)
+    )
 
 
 def _values(measure: str, work: Work) -> Iterator[object]:

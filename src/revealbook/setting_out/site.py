@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from revealbook.measures.work import Surroundings, Work
 from revealbook.records.load import OPENINGS, Folder, load_records, load_site
 from revealbook.records.record import Record, SiteFile
+from revealbook.rules.by_building import rules_of_building
 from revealbook.rules.judge_site import rules_of
 from revealbook.rules.rule_set import RuleSet
 from revealbook.setting_out.materials import Allowances, Need, Quantity, needs, quantities
@@ -75,7 +76,7 @@ def set_out_site(
 
 
 def _set_out(work: Work, rule_set: RuleSet, allowances: Allowances) -> SetOut:
-    plan = set_out(work, rule_set)
+    plan = set_out(work, rules_of_building(rule_set, work.around.site, work.opening.opening.building))
     return (
         SetOut(work, plan)
         if isinstance(plan, NotPossible)
