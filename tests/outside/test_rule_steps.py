@@ -1,4 +1,4 @@
-"""Limits by size in the shipped rules, held against the tables of DIN 18202:2013-04 at every millimetre.
+"""Limits by size in the shipped rules, held against the tables of DIN 18202:2019-07 at every millimetre.
 
 Tables 1 and 3: published, read in secondary sources. Table 2: from memory; the rules say so as well.
 """

@@ -192,6 +192,11 @@ def test_a_decimal_comma_is_pointed_out(text: str, advised: bool) -> None:
         ("unknown_rule_set", {"name": "x", "known": ("a", "b")}, "No rule set is called “x”; there are: a, b."),
         ("building_set_unknown", {"name": "x", "set": "s", "known": ("s", "t")},
          "This building cannot be judged by “x”: the site's rule set, s, does not extend it. Possible: s, t."),
+        ("clause_without_number", {"clause": "tables"},
+         "A published basis names the number of its clause, not only “tables”; if nobody has seen it, the basis is "
+         "“from memory”."),
+        ("condition_contradicts_itself", {"name": "x"},
+         "“x” stands under applies_when and under applies_unless; the rule would never apply."),
         ("unknown_measure", {"name": "x", "nearest": "y"}, "No measure is called “x”. Did you mean “y”?"),
         ("unit_differs", {"measure": "m", "unit": "mm", "stated": "cm"},
          "“m” is measured in mm; the limit is stated in cm."),

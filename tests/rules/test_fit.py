@@ -10,11 +10,11 @@ CHOICE = {"measure": "seating", "unit": "choice"}
 
 
 def found(**changes: Any) -> list[tuple[str, str]]:
-    return [(key, code) for key, code, _ in faults(rule(**changes))]
+    return [(key, code) for key, code, _ in faults(rule(**changes), 2)]
 
 
 def facts(**changes: Any) -> dict[str, object]:
-    (fault,) = faults(rule(**changes))
+    (fault,) = faults(rule(**changes), 2)
     return dict(fault[2])
 
 
@@ -81,3 +81,30 @@ def test_a_condition_is_a_known_measure_that_says_yes_or_no() -> None:
 def test_all_faults_are_told_at_once() -> None:
     codes = [code for _, code in found(unit="m", applies_when=["plinth", "hole_centres"])]
     assert codes == ["unit_differs", "unknown_measure", "condition_not_yes_or_no"]
+
+
+PUBLISHED = {"kind": "published", "standard": "DIN 18202", "edition": "2019-07"}
+
+
+@pytest.mark.parametrize(
+    "clause", ["table 1", "clause 7.2", "annex C", "4.3.7", "Tabelle 3, Zeile 6", "table C.1"]
+)
+def test_a_published_basis_names_the_number_of_its_clause(clause: str) -> None:
+    assert found(basis={**PUBLISHED, "clause": clause}) == []
+
+
+@pytest.mark.parametrize("clause", ["temperature factor fRsi", "density of glass, 2500 kg/m3", "tables"])
+def test_a_clause_in_words_only_was_not_seen(clause: str) -> None:
+    basis = {**PUBLISHED, "clause": clause}
+    assert found(basis=basis) == [("basis", "clause_without_number")]
+    assert list(faults(rule(basis=basis), 1)) == []
+    assert found(basis={**basis, "kind": "from memory"}) == []
+
+
+def test_a_condition_cannot_be_asked_for_and_ruled_out() -> None:
+    both: dict[str, Any] = {
+        "applies_when": ["plinth_used"],
+        "applies_unless": ["insulation_follows", "plinth_used"],
+    }
+    assert found(**both) == [("applies_unless", "condition_contradicts_itself")]
+    assert list(faults(rule(**both), 1)) == []

@@ -21,10 +21,15 @@ class Method(BaseModel):
     )
     decision: Literal["guard band", "simple acceptance"] = Field(
         default="guard band",
-        description="How a reading with a stated uncertainty is decided (ISO 14253-1:2017, JCGM 106:2012).",
+        description="How a reading with an uncertainty is decided: with a guard band w = factor x U (JCGM"
+        " 106:2012), or by the limit alone.",
     )
     guard_band_factor: float = Field(
-        default=1.0, ge=0, le=3, description="Guard band as a share of the expanded uncertainty (k = 2)."
+        default=1.0,
+        ge=0,
+        le=3,
+        description="Guard band as a share of the expanded uncertainty U (k = 2). 1: w = U, the simple rule"
+        " of ILAC-G8:09/2019 (from memory); the default of ISO 14253-1:2017 is about 0.83 U.",
     )
     gamma_dead: float = Field(
         default=1.35, ge=1, le=2, description="Partial factor of dead load (EN 1990, from memory)."

@@ -62,6 +62,13 @@ _SENTENCES = {
         "This building cannot be judged by “{name}”: the site's rule set, {set}, does not extend it."
         " Possible: {known}."
     ),
+    "clause_without_number": N_(
+        "A published basis names the number of its clause, not only “{clause}”; if nobody has seen it,"
+        " the basis is “from memory”."
+    ),
+    "condition_contradicts_itself": N_(
+        "“{name}” stands under applies_when and under applies_unless; the rule would never apply."
+    ),
     "sets_extend_each_other": N_("The rule set “{name}” extends itself."),
     "unknown_measure": N_("No measure is called “{name}”."),
     "condition_not_yes_or_no": N_("“{name}” cannot be a condition: it is measured in {unit}, not yes or no."),

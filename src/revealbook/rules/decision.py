@@ -1,6 +1,7 @@
 """Deciding one reading against one limit.
 
-Simple acceptance, or a guard band (ISO 14253-1:2017, JCGM 106:2012).
+Simple acceptance, or a guard band w = factor x U (JCGM 106:2012). The default factor of 1 is the simple rule
+of ILAC-G8:09/2019 (from memory); the default of ISO 14253-1:2017 is about 0.83.
 """
 
 from typing import NamedTuple

@@ -11,8 +11,12 @@ Fault = tuple[str, str, Mapping[str, object]]
 """(key of the rule where it stands, code of the problem, facts for its words)."""
 
 
-def faults(rule: Rule) -> Iterator[Fault]:
-    """Give everything about a rule that no measure can serve."""
+def faults(rule: Rule, format_: int) -> Iterator[Fault]:
+    """Give everything about a rule that no measure can serve, or that its set's format does not allow."""
+    if format_ > 1 and not rule.basis.names_clause:
+        yield "basis", "clause_without_number", {"clause": rule.basis.clause}
+    if format_ > 1 and (twice := set(rule.applies_when) & set(rule.applies_unless)):
+        yield "applies_unless", "condition_contradicts_itself", {"name": min(twice)}
     measure = CATALOGUE.get(rule.measure)
     if measure is None:
         yield _unknown("measure", rule.measure)

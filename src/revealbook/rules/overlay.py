@@ -75,13 +75,13 @@ def lay_over(rule_set: RuleSet, overlay: Overlay, document: Document) -> tuple[R
             retired.append(changed)
         else:
             held[change.id] = changed
-            problems.extend(_misfits(changed.rule, ("change", number), document))
+            problems.extend(_misfits(changed.rule, rule_set.format, ("change", number), document))
     for number, rule in enumerate(overlay.add):
         if rule.id in held:
             place = at(document.marks, ("add", number, "id"), document.file)
             problems.append(Problem(place, "repeated_id", {"name": rule.id}))
         held[rule.id] = RuleInForce(rule, Change(None, rule.basis, overlay.overlay, document.file))
-        problems.extend(_misfits(rule, ("add", number), document))
+        problems.extend(_misfits(rule, rule_set.format, ("add", number), document))
     result = replace(rule_set, rules=tuple(held.values()), retired=tuple(retired))
     return _method_changed(result, overlay, document, problems), problems
 
@@ -96,8 +96,8 @@ def _changed(held: RuleInForce, change: RuleChange, file: str) -> RuleInForce:
     return replace(held, rule=Rule.model_validate({**stated, "basis": change.basis}), change=record)
 
 
-def _misfits(rule: Rule, path: tuple[str | int, ...], document: Document) -> Iterator[Problem]:
-    for key, code, facts in faults(rule):
+def _misfits(rule: Rule, format_: int, path: tuple[str | int, ...], document: Document) -> Iterator[Problem]:
+    for key, code, facts in faults(rule, format_):
         yield Problem(at(document.marks, (*path, key), document.file), code, facts)
 
 

@@ -120,7 +120,9 @@ def assemble(
     if edition is not None and head.edition != edition:
         facts = {"set": name, "asked": edition, "known": head.edition}
         gathered.problems.append(Problem(Place("site.yaml"), "edition_differs", facts))
-    in_force = RuleSet(head.set, head.edition, head.title, tuple(rules), method=head.method, chain=chain)
+    in_force = RuleSet(
+        head.set, head.edition, head.title, tuple(rules), method=head.method, chain=chain, format=head.format
+    )
     for file in overlays:
         overlay = gathered.read(file.name, file.raw, Overlay)
         if overlay is not None:
@@ -160,11 +162,13 @@ def _read_chain(
         head = head.model_copy(update={"method": chain[0].method.model_copy(update=stated)})
     else:
         head = head.model_copy(update={"method": head.method_in_force})
-    own = _read_rules(rest, {held.id for held in base}, gathered)
+    own = _read_rules(rest, head.format, {held.id for held in base}, gathered)
     return head, base + [RuleInForce(rule, origin=name) for rule in own], names
 
 
-def _read_rules(files_: list[SourceFile], known: set[RuleId], gathered: Gathered) -> Iterator[Rule]:
+def _read_rules(
+    files_: list[SourceFile], format_: int, known: set[RuleId], gathered: Gathered
+) -> Iterator[Rule]:
     for file in files_:
         found = gathered.read(file.name, file.raw, RuleFile)
         if found is None:
@@ -175,7 +179,7 @@ def _read_rules(files_: list[SourceFile], known: set[RuleId], gathered: Gathered
                 place = at(document.marks, ("rules", number, "id"), file.name)
                 gathered.problems.append(Problem(place, "repeated_id", {"name": rule.id}))
             known.add(rule.id)
-            for key, code, facts in faults(rule):
+            for key, code, facts in faults(rule, format_):
                 place = at(document.marks, ("rules", number, key), file.name)
                 gathered.problems.append(Problem(place, code, facts))
             yield rule

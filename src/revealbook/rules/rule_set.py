@@ -67,6 +67,7 @@ class RuleSet:
         method: method parameters in force.
         method_changes: method parameters that an overlay changed, as (name, basis, reason).
         files: what it was read from.
+        format: format of the set's files; from 2 on more is asked of what a site changes.
         chain: the set's name, then the set that it extends, down to the one that extends none.
     """
 
@@ -79,6 +80,7 @@ class RuleSet:
     method_changes: tuple[tuple[str, Basis, str], ...] = ()
     files: tuple[SourceFile, ...] = ()
     chain: tuple[str, ...] = ()
+    format: int = 2
 
     @property
     def measures(self) -> tuple[str, ...]:

@@ -1,4 +1,4 @@
-"""Dimensional tolerances of building work after DIN 18202:2013-04 (limits unchanged in 2019-07).
+"""Dimensional tolerances of building work after DIN 18202:2019-07 (limits as in 2013-04).
 
 Tables 1 and 3: published (secondary source). Table 2: from memory, to be held against the standard before
 it is relied on. The tables stand as CSV beside this module. Where a table prints no figure, None is
