@@ -29,8 +29,8 @@ def opening(site: Path, mark: str, *changes: tuple[str, str]) -> Path:
 
 
 SHORT_OVERLAP = (
-    "length_mm: 2565\n      overlap_left_mm: 82\n",
-    "length_mm: 2565\n      overlap_left_mm: 62\n",
+    "length_mm: 2565\n      overlap_left_mm: 82\n      overlap_right_mm: 82\n",
+    "length_mm: 2565\n      overlap_left_mm: 62\n      overlap_right_mm: 102\n",
 )
 """The bottom piece's left end runs 62 mm past the opening."""
 EARLY_TRIM = ("at: 2026-11-20T15:30+01:00, by: ada}", "at: 2026-11-20T12:00+01:00, by: ada}")

@@ -169,6 +169,15 @@ def test_the_second_side_may_be_closed_in_two_sessions() -> None:
     assert [one.value for one in taken(sealed(*events), "tape_after_trim")] == [pytest.approx(1 / 3), 1]  # type: ignore[union-attr]
 
 
+def test_tape_on_the_second_side_before_any_trim_is_held_against_the_first_trim() -> None:
+    early = event(OUTER, "20 12:00")
+    events = (*IN_ORDER[:2], early, IN_ORDER[2], event(TRIM, "20 17:30"), event(OUTER, "20 18:00"))
+    first_trim, *_ = [one["at"] for one in events if one["step"] == TRIM]
+    found = taken(sealed(*events), "tape_after_trim")
+    assert [one.value for one in found] == [pytest.approx(-3.5), 0.5]  # type: ignore[union-attr]
+    assert details(found[0])["from"][:16] == first_trim[:16]
+
+
 def test_more_tape_on_the_first_side_is_no_second_side() -> None:
     events = (*IN_ORDER[:3], event(INNER, "20 15:40"))
     assert value(sealed(*events), "tape_after_trim") == "missing outer tape at seals.events"

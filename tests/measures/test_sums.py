@@ -104,3 +104,20 @@ def test_four_readings_make_the_uncertainty() -> None:
     (alone, *_) = taken(measured(instruments=["tape"]), "width_sum_error")
     assert isinstance(alone, Reading)
     assert alone.uncertainty is None
+
+
+def overlapping(left: float | None = 80, right: float | None = 80, **sections: Any) -> Work:
+    bottom = {"length_mm": 1391, "overlap_left_mm": left, "overlap_right_mm": right}
+    return build({"survey": SURVEY, "frame": {"pieces": {"bottom": bottom}}} | sections, SITE)
+
+
+def test_the_overlaps_are_what_the_bottom_piece_is_longer_than_the_opening() -> None:
+    # 1391 - 1231 - 80 - 80
+    assert values(overlapping(), "overlap_sum_error") == {("bottom",): 0}
+    assert values(overlapping(right=120), "overlap_sum_error") == {("bottom",): 40}
+    assert values(overlapping(left=50), "overlap_sum_error") == {("bottom",): 30}
+
+
+def test_an_overlap_that_is_not_recorded_leaves_the_sum_open() -> None:
+    found = taken(overlapping(left=None, survey={}), "overlap_sum_error")
+    assert [one.what for one in found if isinstance(one, Missing)] == ["bottom", "overlap_left_mm"]

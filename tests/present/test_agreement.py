@@ -25,7 +25,7 @@ def kept() -> bytes:
     """Two openings with a few rules: every outcome, limits by size and of truth, an uncertainty."""
     judged = site(
         {
-            "A-1": {"frame.pieces.bottom.overlap_left_mm": 62},
+            "A-1": {"frame.pieces.bottom.overlap_left_mm": 62, "frame.pieces.bottom.overlap_right_mm": 102},
             "A-2": {"survey.sound": None, "frame.insulation_follows_at_once": True},
         }
     )

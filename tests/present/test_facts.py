@@ -12,7 +12,7 @@ from revealbook.present.facts import NotFacts, facts_json, facts_of, read_facts
 from revealbook.present.facts_record import OpeningFacts
 from revealbook.rules.finding import Outcome
 
-SHORT = {"frame.pieces.bottom.overlap_left_mm": 62}
+SHORT = {"frame.pieces.bottom.overlap_left_mm": 62, "frame.pieces.bottom.overlap_right_mm": 102}
 COLD = {"frame.bonding.air_c": 1}
 
 

@@ -51,7 +51,9 @@ def test_every_point_names_part_value_limit_distance_and_place() -> None:
 
 
 def test_only_the_readings_that_gave_the_outcome_are_told() -> None:
-    (entry,) = breached({"frame.pieces.bottom.overlap_left_mm": 62})
+    (entry,) = breached(
+        {"frame.pieces.bottom.overlap_left_mm": 62, "frame.pieces.bottom.overlap_right_mm": 102}
+    )
     assert [point.subject for point in entry.points] == ["bottom, left"]
 
 

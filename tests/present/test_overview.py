@@ -13,9 +13,20 @@ from revealbook.present.overview import Overview, moment_of, overview
 from revealbook.rules.finding import Outcome, worst
 from revealbook.rules.rule import STAGES
 
-SHORT_OVERLAP: Changes = {"frame.pieces.bottom.overlap_left_mm": 62}
-LATE_YEAR: Changes = {"frame.pieces.bottom.overlap_left_mm": 62, "frame.at": "2027-01-01T10:00+01:00"}
-UNDATED: Changes = {"frame.pieces.bottom.overlap_left_mm": 62, "frame.at": None}
+SHORT_OVERLAP: Changes = {
+    "frame.pieces.bottom.overlap_left_mm": 62,
+    "frame.pieces.bottom.overlap_right_mm": 102,
+}
+LATE_YEAR: Changes = {
+    "frame.pieces.bottom.overlap_left_mm": 62,
+    "frame.pieces.bottom.overlap_right_mm": 102,
+    "frame.at": "2027-01-01T10:00+01:00",
+}
+UNDATED: Changes = {
+    "frame.pieces.bottom.overlap_left_mm": 62,
+    "frame.pieces.bottom.overlap_right_mm": 102,
+    "frame.at": None,
+}
 
 
 def of(**by_mark: Changes) -> Overview:

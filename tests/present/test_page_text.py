@@ -31,6 +31,7 @@ def pack() -> Pack:
         {
             "W-1": {
                 "frame.pieces.bottom.overlap_left_mm": 62,
+                "frame.pieces.bottom.overlap_right_mm": 102,
                 "concessions": [CONCESSION],
                 "seals.events[2].at": "2026-11-20T12:00+01:00",
             },

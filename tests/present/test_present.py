@@ -7,7 +7,7 @@ from revealbook.present.evidence import evidence, fingerprint
 from revealbook.present.present import Pack, present
 from revealbook.rules.finding import Outcome
 
-BREACH = {"frame.pieces.bottom.overlap_left_mm": 62}
+BREACH = {"frame.pieces.bottom.overlap_left_mm": 62, "frame.pieces.bottom.overlap_right_mm": 102}
 CONCEDED = {**BREACH, "concessions[0]": {"rule": "frame-overlap", "accepted_by": "cleo"}}
 OPEN = {"survey.sound": None}
 SITE = site({"A-1": {}, "A-2": BREACH, "A-3": CONCEDED, "A-4": OPEN})

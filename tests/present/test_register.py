@@ -5,7 +5,11 @@ from tests.present.judging import ENGLISH, site
 from revealbook.present.register import place, register, size
 from revealbook.rules.finding import Outcome
 
-BREACH = {"frame.pieces.bottom.overlap_left_mm": 62, "survey.sound": False}
+BREACH = {
+    "frame.pieces.bottom.overlap_left_mm": 62,
+    "frame.pieces.bottom.overlap_right_mm": 102,
+    "survey.sound": False,
+}
 ENTITLED = {"reason": "gas pipe", "accepted_by": "cleo", "at": "2026-11-24T10:00+01:00"}
 CONCEDED = {
     **BREACH,

@@ -6,7 +6,7 @@ from tests.present.judging import ENGLISH, Changes, opening, site
 from revealbook.present.sheet import Sheet, pictures_of, sheet
 from revealbook.rules.finding import Outcome
 
-BREACH = {"frame.pieces.bottom.overlap_left_mm": 62}
+BREACH = {"frame.pieces.bottom.overlap_left_mm": 62, "frame.pieces.bottom.overlap_right_mm": 102}
 
 
 def made(changes: Changes | None = None, **site_changes: Any) -> Sheet:

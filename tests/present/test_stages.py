@@ -11,7 +11,7 @@ from revealbook.present.words import words_in
 from revealbook.rules.finding import Outcome
 from revealbook.rules.rule import STAGES
 
-BREACH = {"frame.pieces.bottom.overlap_left_mm": 62}
+BREACH = {"frame.pieces.bottom.overlap_left_mm": 62, "frame.pieces.bottom.overlap_right_mm": 102}
 
 
 def made(changes: Changes | None = None, language: str = "en") -> tuple[Stage, ...]:

@@ -61,7 +61,10 @@ def test_no_seal_recorded_is_not_shown() -> None:
 
 
 def test_a_nonconformity_is_told_with_what_was_found_and_what_is_required() -> None:
-    said = text("nonconformities", {"frame.pieces.bottom.overlap_left_mm": 62})
+    said = text(
+        "nonconformities",
+        {"frame.pieces.bottom.overlap_left_mm": 62, "frame.pieces.bottom.overlap_right_mm": 102},
+    )
     assert "W-1.01/1 " in said
     assert "past the opening" in said
     assert "left: 62 mm" in said

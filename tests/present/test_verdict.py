@@ -7,7 +7,7 @@ from revealbook.present import verdict
 from revealbook.rules.finding import Outcome
 from revealbook.rules.judged import JudgedOpening
 
-BREACH = {"frame.pieces.bottom.overlap_left_mm": 62}
+BREACH = {"frame.pieces.bottom.overlap_left_mm": 62, "frame.pieces.bottom.overlap_right_mm": 102}
 TWO = {**BREACH, "survey.sound": False}
 OPEN = {"survey.sound": None}
 UNDECIDED = {"frame.pieces.bottom.overlap_left_mm": 80.5, "frame.instruments": ["tape-1"]}

@@ -2,7 +2,7 @@ from tests.present.judging import opening, site
 
 from revealbook.rules.finding import Outcome
 
-BREACH = {"frame.pieces.bottom.overlap_left_mm": 62}
+BREACH = {"frame.pieces.bottom.overlap_left_mm": 62, "frame.pieces.bottom.overlap_right_mm": 102}
 OPEN = {"survey.sound": None}
 
 

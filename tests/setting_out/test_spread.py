@@ -1,7 +1,10 @@
+import pytest
+
 from revealbook.setting_out.brackets import bracket_positions
 from revealbook.setting_out.holes import hole_positions
 from revealbook.setting_out.lengths import FrameLengths, Parts, frame_lengths, split
 from revealbook.setting_out.limits import Limits
+from revealbook.setting_out.refusal import Reason, not_possible
 from revealbook.setting_out.spread import Interval, Spacing, Spread, spread
 from revealbook.setting_out.supports import support_positions
 
@@ -41,6 +44,14 @@ def test_an_interval_around_a_centre_keeps_the_clearance_on_both_sides() -> None
 def test_a_single_position_is_enough_where_one_keeps_both_ends() -> None:
     assert laid(40).positions_mm == (20,)
     assert laid(30).positions_mm == (15,)
+
+
+@pytest.mark.parametrize(("end_mm", "stretch"), [(0, Interval(5, 25)), (100, Interval(75, 95))])
+def test_an_end_without_a_free_place_is_refused_with_its_place_and_the_reach_of_its_hole(
+    end_mm: int, stretch: Interval
+) -> None:
+    found = spread(100, RULER, blocked=[stretch])
+    assert found == not_possible(Reason.END_BLOCKED, end_mm=end_mm, distance_max_mm=20)
 
 
 def test_positions_lie_in_the_middle_of_the_end_window_where_there_is_room() -> None:

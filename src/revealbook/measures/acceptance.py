@@ -29,7 +29,7 @@ class Look(NamedTuple):
     path: Path
 
 
-def _looks(work: Work, name: str) -> list[Look] | Missing:
+def looks_at(work: Work, name: str) -> list[Look] | Missing:
     """Give every look at a hold point in order of time; `Missing` if there is none or one has no time."""
     subject, looks = (f"hold point {name}",), []
     for number, point in enumerate(work.opening.hold_points or ()):
@@ -45,7 +45,7 @@ def _looks(work: Work, name: str) -> list[Look] | Missing:
 def hold_points_passed(work: Work) -> Iterator[Outcome]:
     """Whether each hold point was passed when it was last looked at, by somebody who is named."""
     for name in work.method.hold_points:
-        looks, subject = _looks(work, name), (f"hold point {name}",)
+        looks, subject = looks_at(work, name), (f"hold point {name}",)
         if isinstance(looks, Missing):
             yield looks
             continue
@@ -123,18 +123,23 @@ def covered(work: Work) -> Iterator[Outcome]:
     yield Missing((), "at", path) if at is None else Reading((), value=True, path=path)
 
 
+def released(looks: list[Look], at: datetime) -> Look | None:
+    """Give the look that released some work: the last one before it, else the first one passed after it."""
+    before, after = ([look for look in looks if (look.at <= at) is early] for early in (True, False))
+    return next((look for look in (*before[-1:], *after) if look.point.passed), None)
+
+
 def hold_point_before_covering(work: Work) -> Iterator[Outcome]:
     """Hours from passing the hold point before covering to the covering; negative if it was passed later.
 
     What counts is the last look before the covering; if that was not passed, the first one passed after it.
     """
     covered_at, path = work.look("covering", "at"), ("covering", "at")
-    looks = _looks(work, "before covering")
+    looks = looks_at(work, "before covering")
     if covered_at is None or isinstance(looks, Missing):
         yield looks if isinstance(looks, Missing) else Missing((), "at", path)
         return
-    before, after = ([look for look in looks if (look.at <= covered_at) is early] for early in (True, False))
-    passed = next((look for look in (*before[-1:], *after) if look.point.passed), None)
+    passed = released(looks, covered_at)
     if passed is None:
         yield Missing((), "passed", (*looks[-1].path, "passed"))
         return

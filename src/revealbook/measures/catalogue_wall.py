@@ -2,7 +2,7 @@
 
 from typing import get_args
 
-from revealbook.measures import fixings, frame, supports, survey, weather
+from revealbook.measures import fixing_sizes, fixings, frame, order, sums, supports, survey, weather, within
 from revealbook.measures.quantity import Function, Measure, as_recorded
 from revealbook.records.frame import FixingOrder, Seating
 from revealbook.records.supports import Screws
@@ -67,6 +67,7 @@ _SURVEY = (
     Measure("primed", "yes/no", "Whether a primer was used.", as_recorded("survey", "primed")),
 )
 _FRAME = (
+    Measure("frame_after_survey", "h", "From the survey to the first bead.", order.survey_before_frame),
     Measure("frame_overlap", "mm", "How far the bottom piece runs past the opening.", frame.overlaps),
     Measure(
         "bottom_surplus",
@@ -88,6 +89,9 @@ _FRAME = (
         "Side piece's length less the height.",
         frame.side_length_difference,
         below_zero=True,
+    ),
+    Measure(
+        "overlap_sum_error", "mm", "Bottom piece less opening and both overlaps.", sums.overlap_sum_error
     ),
     Measure("cut_squareness", "mm", "Gap between cut and try square.", _of_pieces("cut_out_of_square_mm")),
     Measure("hole_diameter", "mm", "Diameter of the holes in the pieces.", _of_pieces("hole_diameter_mm")),
@@ -158,12 +162,39 @@ _FIXINGS = (
     Measure("edge_distance_margin", "mm", "Edge distance beyond the least.", fixings.edge_distance_margin),
     Measure("drilled_holes_cleaned", "yes/no", "Whether drilled holes were cleaned.", fixings.holes_cleaned),
     Measure("torque_deviation", "Nm", "Torque against the data sheet.", fixings.torque_deviation),
+    Measure(
+        "fixing_length_margin",
+        "mm",
+        "Length of the frame's fixings beyond the data sheet's.",
+        fixing_sizes.length_margin,
+    ),
+    Measure(
+        "fixing_diameter_deviation",
+        "mm",
+        "Diameter of fixings against the data sheet's.",
+        fixing_sizes.diameter_deviation,
+    ),
+    Measure(
+        "fixing_length_left_over",
+        "mm",
+        "Length of fixings less their embedment.",
+        fixing_sizes.length_left_over,
+        below_zero=True,
+    ),
+    Measure(
+        "hole_play",
+        "mm",
+        "Diameter of holes less that of their fixings.",
+        fixing_sizes.hole_play,
+        below_zero=True,
+    ),
     Measure("empty_holes", "number", "Holes without a fixing.", fixings.empty_holes),
 )
 _SUPPORTS = (
     Measure("supports_called_for", "yes/no", "Whether the drawing calls for supports.", supports.called_for),
     Measure("load_point_distance", "mm", "Load point to nearest support.", supports.distance_to_load_points),
     Measure("support_length", "mm", "Length of each support.", _of_supports("length_mm", measures="length")),
+    Measure("support_end_margin", "mm", "Support to the bottom piece's ends.", within.support_end_margin),
     Measure("support_holes", "number", "Holes of each support.", _of_supports("holes")),
     Measure("support_hole_diameter", "mm", "Diameter of its holes.", _of_supports("hole_diameter_mm")),
     Measure("support_beads", "number", "Beads on its back.", _of_supports("beads", "number")),

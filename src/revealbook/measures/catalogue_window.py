@@ -1,6 +1,6 @@
 """Measures of the window side of the work: window, seals, products and weather, acceptance."""
 
-from revealbook.measures import acceptance, seals, weather, window
+from revealbook.measures import acceptance, order, seals, weather, window, within
 from revealbook.measures.quantity import Function, Measure, as_recorded
 from revealbook.measures.waits import load_wait
 
@@ -55,6 +55,8 @@ _WINDOW = (
     Measure("window_fixing_centres", "mm", "Distance between fixings of the window.", window.fixing_centres),
     Measure("window_fixing_corner", "mm", "Corner to first and last fixing.", window.fixing_corner_distances),
     Measure("window_packed", "yes/no", "Packers at fixings.", as_recorded("window", "packed_at_fixings")),
+    Measure("glass_share", "-", "Area of the glass by that of the window.", within.glass_share),
+    Measure("securing_after_setting", "h", "From setting to securing the window.", order.secured_after_set),
     Measure(
         "window_tried",
         "yes/no",
@@ -79,6 +81,19 @@ _SEALS = (
         "Overlap of tape at corners.",
         _of_events("corner_overlap_mm", *seals.TAPES, measures="length"),
     ),
+    Measure(
+        "tape_bonded_width",
+        "mm",
+        "Width of tape stuck to the frame.",
+        _of_events("bonded_width_mm", *seals.TAPES, measures="length"),
+    ),
+    Measure(
+        "foam_depth_shortfall",
+        "mm",
+        "Depth of the window's frame less that of the foam.",
+        within.foam_depth_shortfall,
+        below_zero=True,
+    ),
     Measure("expiry_margin", "d", "From use to the use-by date.", weather.days_before_expiry),
     Measure("air_margin", "K", "Air temperature inside the product's range.", weather.air_margin),
     Measure("surface_margin", "K", "Surface temperature inside the range.", weather.surface_margin),
@@ -95,6 +110,10 @@ _ACCEPTANCE = (
         "concession_entitled", "yes/no", "Accepted by somebody entitled.", acceptance.concessions_entitled
     ),
     Measure("signed", "yes/no", "Signed in each role.", acceptance.signed),
+    Measure(
+        "work_after_hold_point", "h", "Hold point to the work that it releases.", order.work_after_hold_points
+    ),
+    Measure("signing_after_work", "h", "From the last step of the work to signing.", order.signed_after_work),
     Measure("work_covered", "yes/no", "Whether the work has been covered.", acceptance.covered),
     Measure(
         "covering_after_hold_point", "h", "Hold point to covering.", acceptance.hold_point_before_covering

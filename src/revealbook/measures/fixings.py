@@ -1,4 +1,4 @@
-"""Readings of the fixings that hold the mounting frame, against their data sheet."""
+"""Readings of all fixings against their data sheet: of frame, supports and brackets, and of the window."""
 
 from collections.abc import Iterable, Iterator
 
@@ -28,9 +28,26 @@ def fixing_sets(work: Work) -> Iterator[Placed | Missing]:
                 yield (f"{name} {number + 1}",), here, carrier.fixings
 
 
+def _window_sets(work: Work) -> Iterator[Placed | Missing]:
+    """Every set of the window's own fixings; what carries them is the mounting frame, not the wall."""
+    sets = each(work, "window", "fixings")
+    if isinstance(sets, Missing):
+        yield sets._replace(subject=("window",))
+        return
+    for number, fixings in sets:
+        yield ("window", fixings.side or f"set {number + 1}"), ("window", "fixings", number), fixings
+
+
+def every_fixing_set(work: Work) -> Iterator[Placed | Missing]:
+    """Every set of fixings there is; the first edition left the window's own fixings out."""
+    yield from fixing_sets(work)
+    if work.method.computations > 1:
+        yield from _window_sets(work)
+
+
 def margin_to_data_sheet(work: Work, key: str, least: str) -> Iterator[Outcome]:
     """By how much a dimension of each set exceeds the least that its data sheet states, mm."""
-    for placed in fixing_sets(work):
+    for placed in every_fixing_set(work):
         if isinstance(placed, Missing):
             yield placed
             continue

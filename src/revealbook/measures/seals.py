@@ -38,7 +38,7 @@ def of_kind(work: Work, *steps: str) -> list[tuple[SealEvent, Path]] | Missing:
     return found or Missing((), steps[0], EVENTS)
 
 
-def _dated(work: Work, *steps: str) -> list[Event] | Missing:
+def dated(work: Work, *steps: str) -> list[Event] | Missing:
     """Give the events of these kinds in order of time; `Missing` if there is none or one has no time."""
     found = of_kind(work, *steps)
     if isinstance(found, Missing):
@@ -60,7 +60,7 @@ def _between(first: Event, second: Event) -> Reading:
 
 def secured_before_sealing(work: Work) -> Iterator[Outcome]:
     """Hours from securing the window to the first tape or foam."""
-    first = _dated(work, *TAPES, "foam")
+    first = dated(work, *TAPES, "foam")
     secured = work.look("window", "secured_at")
     if isinstance(first, Missing):
         yield first
@@ -74,7 +74,7 @@ def secured_before_sealing(work: Work) -> Iterator[Outcome]:
 
 def first_tape_before_foam(work: Work) -> Iterator[Outcome]:
     """Hours from the first tape, inside or outside, to each foaming."""
-    tapes, foams = _dated(work, *TAPES), _dated(work, "foam")
+    tapes, foams = dated(work, *TAPES), dated(work, "foam")
     if isinstance(tapes, Missing) or isinstance(foams, Missing):
         yield next(found for found in (tapes, foams) if isinstance(found, Missing))
         return
@@ -86,7 +86,7 @@ def trim_wait(work: Work) -> Iterator[Outcome]:
 
     Foam after which nothing was trimmed any more has no reading: nothing shows that it was trimmed.
     """
-    foams, trims = _dated(work, "foam"), _dated(work, "trim")
+    foams, trims = dated(work, "foam"), dated(work, "trim")
     if isinstance(foams, Missing) or isinstance(trims, Missing):
         yield next(found for found in (foams, trims) if isinstance(found, Missing))
         return
@@ -127,7 +127,7 @@ def second_tape_after_trim(work: Work) -> Iterator[Outcome]:
 
     The last of these tapes comes after the very last trim, or what was trimmed then is open.
     """
-    tapes, trims = _dated(work, *TAPES), _dated(work, "trim")
+    tapes, trims = dated(work, *TAPES), dated(work, "trim")
     if isinstance(tapes, Missing) or isinstance(trims, Missing):
         yield next(found for found in (tapes, trims) if isinstance(found, Missing))
         return

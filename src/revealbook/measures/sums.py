@@ -38,6 +38,26 @@ def height_sum_error(work: Work) -> Iterator[Outcome]:
         yield from _closing(work, place, opening, ("window", "height_mm"), joints, under)
 
 
+def overlap_sum_error(work: Work) -> Iterator[Outcome]:
+    """By how much bottom piece - opening width at the sill - both overlaps misses zero, mm."""
+    length: Path = ("frame", "pieces", "bottom", "length_mm")
+    opening: Path = ("survey", "widths_mm", "bottom")
+    over: list[Path] = [("frame", "pieces", "bottom", f"overlap_{side}_mm") for side in ("left", "right")]
+    if missing := lacking(work, ("bottom",), length, opening, *over):
+        yield from missing
+        return
+    cut, clear, left, right = (work.look(*path) for path in (length, opening, *over))
+    details = (
+        Detail("length_mm", cut, "mm", length),
+        Detail("clear_size_mm", clear, "mm", opening),
+        Detail("overlap_left_mm", left, "mm", over[0]),
+        Detail("overlap_right_mm", right, "mm", over[1]),
+    )
+    survey, frame = work.uncertainty("survey", "length"), work.uncertainty("frame", "length")
+    spread = None if survey is None or frame is None else sqrt(survey**2 + 3 * frame**2)
+    yield Reading(("bottom",), abs(cut - clear - left - right), length, spread, details)
+
+
 def _joint(side: str, at: str) -> Path:
     return ("window", "joint_widths_mm", side, at)
 

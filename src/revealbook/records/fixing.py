@@ -23,8 +23,12 @@ class FixingSet(Part):
     product: Mark | None = entry("The fixing: an id from products.fixings in site.yaml.", "frame-screw-7.5")
     diameter_mm: DiameterMm | None = entry("Outer diameter of the fixing, mm.", 7.5)
     length_mm: LengthMm | None = entry("Length of the fixing, mm.", 112)
-    embedment_mm: GapMm | None = entry("Smallest embedment in the load-bearing substrate, mm.", 62)
-    edge_distance_mm: GapMm | None = entry("Smallest distance to an edge of the substrate, mm.", 70)
+    embedment_mm: GapMm | None = entry(
+        "Smallest embedment in what carries it, mm: the load-bearing substrate, or the mounting frame for "
+        "the window's own fixings.",
+        62,
+    )
+    edge_distance_mm: GapMm | None = entry("Smallest distance to an edge of what carries it, mm.", 70)
     holes_cleaned: bool | None = entry("Were the drilled holes blown or brushed out?", True)
     torque_nm: TorqueNm | None = entry("Tightening torque, Nm.", 12)
     predrilled: bool | None = entry("Was what it passes through drilled first?", True)

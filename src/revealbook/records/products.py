@@ -102,8 +102,8 @@ class Fixing(Product):
 
     diameter_mm: DiameterMm | None = entry("Outer diameter, mm.", 7.5)
     length_mm: LengthMm | None = entry("Length, mm.", 112)
-    embedment_min_mm: GapMm | None = entry("Least embedment in the substrate it is used in, mm.", 50)
-    edge_distance_min_mm: GapMm | None = entry("Least distance to an edge of the substrate, mm.", 60)
+    embedment_min_mm: GapMm | None = entry("Least embedment in what it is used in, mm.", 50)
+    edge_distance_min_mm: GapMm | None = entry("Least distance to an edge of what it is used in, mm.", 60)
     torque_nm: TorqueNm | None = entry("Tightening torque, Nm.", 12)
     needs_torque: bool | None = entry("Does the data sheet state a torque at all?", True)
     tension_design_n: ForceN | None = entry("Design resistance to tension, N, in that substrate.", 900)

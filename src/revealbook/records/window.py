@@ -56,6 +56,7 @@ class Window(Section):
     glass_panes_mm: Many[ThicknessMm] | None = entry("Thickness of every pane, mm.", [4, 4, 4])
     glass_area_m2: AreaM2 | None = entry("Visible glass area, m2.", 1.32)
     frame_material: FrameMaterial | None = entry("What its frame is made of.", "PVC-U")
+    frame_depth_mm: GapMm | None = entry("Depth of its frame from inside to outside, mm.", 76)
     frame_colour: FrameColour | None = entry("Colour towards the weather.", "white")
     opening_kind: OpeningKind | None = entry("How it opens.", "tilt and turn")
     hinge_side: Literal["left", "right"] | None = entry("Hinges on which side, seen from outside.", "left")
