@@ -3,6 +3,7 @@ from typing import Any
 from tests.builders import build
 
 from revealbook.measures.fixing_lines import Line, Resistance, line_of, resistance, support_fixings
+from revealbook.measures.method import METHOD_OF_FORMAT_1, Method
 from revealbook.measures.reading import Missing
 from revealbook.measures.work import Work
 
@@ -67,15 +68,44 @@ def test_resistances_that_no_data_sheet_states_are_named() -> None:
     ]
 
 
-def test_only_supports_known_to_be_fixed_are_counted_on() -> None:
-    placed = [
-        {"fixed_to_wall": True, "holes": 2, "fixings": {"product": "long"}},
-        {"fixed_to_wall": True},
-        {"fixed_to_wall": False, "holes": 2},
-        {"holes": 2},
-        {"fixed_to_wall": True, "holes": 3},
-    ]
-    lines = list(support_fixings(build({"supports": {"placed": placed}})))
+PLACED = [
+    {"fixed_to_wall": True, "holes": 2, "gap_mm": 0, "fixings": {"product": "long"}},
+    {"fixed_to_wall": True},
+    {"fixed_to_wall": False, "holes": 2, "gap_mm": 0},
+    {"holes": 2, "gap_mm": 0},
+    {"fixed_to_wall": True, "holes": 3, "gap_mm": 0},
+    {"fixed_to_wall": True, "holes": 2, "gap_mm": 2},
+]
+
+
+def supported(*, placed: list[Any] | None = None, called_for: bool | None = None, first: bool = False) -> Any:
+    supports = {"placed": placed, "called_for": called_for}
+    method = Method.model_validate(dict(METHOD_OF_FORMAT_1)) if first else None
+    found = list(support_fixings(build({"supports": supports}, None, method)))
+    lines = [one for one in found if isinstance(one, Line)]
+    return lines, [(one.subject, one.what) for one in found if isinstance(one, Missing)]
+
+
+def test_only_supports_known_to_be_fixed_and_tight_bear() -> None:
+    lines, missing = supported(placed=PLACED)
     assert [(line.subject[0], line.number) for line in lines] == [("support 1", 2), ("support 5", 3)]
     assert [line.products[0][0] for line in lines] == ["long", None]
-    assert list(support_fixings(build())) == []
+    assert missing == [
+        (("support 2",), "holes"),
+        (("support 2",), "gap_mm"),
+        (("support 4",), "fixed_to_wall"),
+    ]
+
+
+def test_supports_that_may_stand_there_unrecorded_are_missing() -> None:
+    assert supported() == ([], [((), "placed")])
+    assert supported(called_for=True) == ([], [((), "placed")])
+    assert supported(called_for=False) == ([], [])
+    assert supported(placed=[]) == ([], [])
+
+
+def test_the_first_edition_left_unknown_supports_out_in_silence() -> None:
+    lines, missing = supported(placed=PLACED, first=True)
+    assert [line.subject[0] for line in lines] == ["support 1", "support 5", "support 6"]
+    assert missing == []
+    assert supported(first=True) == ([], [])

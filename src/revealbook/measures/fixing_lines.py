@@ -50,16 +50,26 @@ def line_of(work: Work, piece: str) -> Line | tuple[Missing, ...]:
     return Line((piece,), path, products, work.look(*length), positions, len(positions))
 
 
-def support_fixings(work: Work) -> Iterator[Line]:
-    """Give the fixings of supports that are recorded as fixed to the wall through a known number of holes.
+def support_fixings(work: Work) -> Iterator[Line | Missing]:
+    """Give the fixings of supports that bear: fixed to the wall, tight under the bottom piece, holes counted.
 
-    A support of which that is not recorded is not counted on; that is on the safe side.
+    What is not recorded is missing, and such a support takes no weight off the others. The first edition of
+    the computations left it out in silence and did not look at the gap.
     """
-    for number, support in enumerate(work.look("supports", "placed") or ()):
-        if support.fixed_to_wall and support.holes:
-            path: Path = ("supports", "placed", number, "fixings")
+    first_edition = work.method.computations == 1
+    keys = ("fixed_to_wall", "holes") if first_edition else ("fixed_to_wall", "holes", "gap_mm")
+    placed = work.look("supports", "placed")
+    if placed is None and not first_edition and work.look("supports", "called_for") is not False:
+        yield Missing((), "placed", ("supports", "placed"))
+    for number, support in enumerate(placed or ()):
+        path: Path = ("supports", "placed", number)
+        missing = lacking(work, (f"support {number + 1}",), *((*path, key) for key in keys))
+        if missing:
+            yield from () if first_edition else missing
+        elif support.fixed_to_wall and support.holes and (first_edition or support.gap_mm <= 0):
             product = support.fixings.product if support.fixings else None
-            yield Line((f"support {number + 1}",), path, ((product, path),), 0.0, (), support.holes)
+            products = ((product, (*path, "fixings")),)
+            yield Line((f"support {number + 1}",), products[0][1], products, 0.0, (), support.holes)
 
 
 def resistance(work: Work, line: Line) -> Resistance | tuple[Missing, ...]:

@@ -11,6 +11,7 @@ from revealbook.measures.fixing_lines import Resistance, resistance
 from revealbook.measures.loads import Forces, forces
 from revealbook.measures.physics.fixing_resistance import Interaction, fixings_needed, utilisation
 from revealbook.measures.reading import Detail, Missing, Outcome, Reading
+from revealbook.measures.weight import Share
 from revealbook.measures.work import Work
 
 INTERACTIONS: Mapping[str, Interaction] = MappingProxyType(
@@ -45,14 +46,22 @@ def fixing_use(work: Work) -> Iterator[Outcome]:
             yield held
             continue
         on, bears = held
-        use = utilisation(on.tension_n / bears.tension_n, on.shear_n / bears.shear_n, rule)
+        use = _use(Share(on.tension_n, on.shear_n), bears, rule)
+        models = (Detail(name, _use(share, bears, rule), "-") for name, share in on.models)
+        out = () if on.worst_out_mm is None else (Detail("worst_out_mm", on.worst_out_mm, "mm"),)
         details = (
             Detail("tension_n", on.tension_n, "N"),
             Detail("tension_design_n", bears.tension_n, "N"),
             Detail("shear_n", on.shear_n, "N"),
             Detail("shear_design_n", bears.shear_n, "N"),
+            *models,
+            *(() if work.method.computations == 1 else out),
         )
         yield Reading(on.line.subject, use, on.line.path, None, details)
+
+
+def _use(share: Share, bears: Resistance, rule: Interaction) -> float:
+    return utilisation(share.tension_n / bears.tension_n, share.shear_n / bears.shear_n, rule)
 
 
 def fixing_surplus(work: Work) -> Iterator[Outcome]:

@@ -1,10 +1,7 @@
 """Loads of the window on supports and fixings: its weight standing out from the wall, and wind suction.
 
-The model, on the safe side where it simplifies:
-
-* The weight G stands on the bottom piece. Its fixings, and those of supports recorded as fixed, share it
-  alike: V = G / n, and T = M / (n z) for the moment M = G e. The piece presses on the wall at its lower
-  edge, so z is half the profile's width. Bond, corner joints and fixings at the sides are not counted on.
+* The weight stands on the bottom piece and on the supports; module `weight` says how it is split.
+  Bond, corner joints and fixings at the sides are not counted on.
 * Suction pulls on all four pieces. Each carries a strip of half the window's shorter side, so that all strips
   together are more than the window; a fixing holds the strip half way to its neighbours.
 * Partial factors and the interaction of tension and shear are those of the method.
@@ -16,39 +13,35 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from revealbook.measures.fixing_lines import Line, line_of, support_fixings
-from revealbook.measures.frame import PIECES, piece_path
-from revealbook.measures.physics.loads import (
-    dead_load_n,
-    eccentric_moment_nm,
-    glass_mass_kg,
-    moment_tension_n,
-    shear_per_fixing_n,
-    wind_tensions_n,
-)
+from revealbook.measures.frame import PIECES
+from revealbook.measures.physics.loads import dead_load_n, eccentric_moment_nm, glass_mass_kg, wind_tensions_n
 from revealbook.measures.physics.support_reactions import FEWEST_SUPPORTS, SpreadLoad, support_reactions_n
 from revealbook.measures.reading import Detail, Missing, Outcome, Path, Reading
+from revealbook.measures.weight import MASS, Borne, Share, Weight, borne, distance_paths, span_of, weight_of
 from revealbook.measures.wind import suction
 from revealbook.measures.work import Work, lacking
 
-MASS: Path = ("window", "mass_kg")
-ECCENTRICITY: Path = ("window", "centre_from_wall_mm")
-
 
 class Forces(NamedTuple):
-    """Design forces in N on the worst fixing of a line, and on all of the line together."""
+    """Design forces in N on the worst fixing of a line, and on all of the line together.
+
+    Attributes:
+        line: the fixings.
+        tension_n: on the worst one.
+        shear_n: on the worst one.
+        total_tension_n: on all of them.
+        total_shear_n: on all of them.
+        models: tension and shear on the worst one by each model of how the weight is split, by detail.
+        worst_out_mm: how far out the window was taken to be, where weight counts.
+    """
 
     line: Line
     tension_n: float
     shear_n: float
     total_tension_n: float
     total_shear_n: float
-
-
-class Share(NamedTuple):
-    """Design tension and shear in N that the window's weight puts on each fixing that bears it."""
-
-    tension_n: float
-    shear_n: float
+    models: tuple[tuple[str, Share], ...] = ()
+    worst_out_mm: float | None = None
 
 
 def mass_beyond_glass(work: Work) -> Iterator[Outcome]:
@@ -67,12 +60,14 @@ def mass_beyond_glass(work: Work) -> Iterator[Outcome]:
 
 def eccentric_moment(work: Work) -> Iterator[Outcome]:
     """Characteristic moment of the window's weight about the face of the wall, Nm."""
-    if missing := lacking(work, (), MASS, ECCENTRICITY):
+    paths = distance_paths(work)
+    if missing := lacking(work, (), MASS, *paths):
         yield from missing
         return
-    weight, out = dead_load_n(work.look(*MASS)), work.look(*ECCENTRICITY)
-    details = (Detail("weight_n", weight, "N", MASS), Detail("centre_from_wall_mm", out, "mm", ECCENTRICITY))
-    yield Reading((), eccentric_moment_nm(weight, out), ECCENTRICITY, None, details)
+    weight, out = dead_load_n(work.look(*MASS)), sum(work.look(*path) for path in paths)
+    distances = (Detail(str(path[-1]), work.look(*path), "mm", path) for path in paths)
+    details = (Detail("weight_n", weight, "N", MASS), *distances)
+    yield Reading((), eccentric_moment_nm(weight, out), paths[0], None, details)
 
 
 def support_loads(work: Work) -> Iterator[Outcome]:
@@ -80,38 +75,23 @@ def support_loads(work: Work) -> Iterator[Outcome]:
 
     The weight is spread evenly over the window's width, from the end of the left joint on.
     """
-    over, joint = piece_path("bottom", "overlap_left_mm"), ("window", "joint_widths_mm", "left", "start")
-    placed = work.look("supports", "placed")
+    load, placed = span_of(work), work.look("supports", "placed")
     centres: list[Path] = [("supports", "placed", number, "centre_mm") for number in range(len(placed or ()))]
-    needed: tuple[Path, ...] = (MASS, ("window", "width_mm"), over, joint, ("supports", "placed"), *centres)
-    if missing := lacking(work, (), *needed):
-        yield from missing
+    missing = lacking(work, (), ("supports", "placed"), *centres)
+    if missing or not isinstance(load, SpreadLoad):
+        yield from (*(() if isinstance(load, SpreadLoad) else load), *missing)
         return
     by_place = sorted((work.look(*path), path[:-1]) for path in centres)
     if len({at for at, _ in by_place}) < max(FEWEST_SUPPORTS, len(by_place)):
         yield Missing((), "two_supports", ("supports", "placed"))
         return
-    start, weight = work.look(*over) + work.look(*joint), dead_load_n(work.look(*MASS))
-    load = SpreadLoad(start, start + work.look("window", "width_mm"), weight)
     loads = support_reactions_n([at for at, _ in by_place], [load])
     for (at, path), force in zip(by_place, loads, strict=True):
-        details = (Detail("centre_mm", at, "mm", (*path, "centre_mm")), Detail("weight_n", weight, "N", MASS))
+        details = (
+            Detail("centre_mm", at, "mm", (*path, "centre_mm")),
+            Detail("weight_n", load.load_n, "N", MASS),
+        )
         yield Reading((f"support {int(path[-1]) + 1}",), force, path, None, details)
-
-
-def _share(work: Work, bottom: Line) -> Share | tuple[Missing, ...]:
-    """Share the weight among the fixings of the bottom piece and of the supports."""
-    profile = work.product("profiles", work.look(*piece_path("bottom", "profile")))
-    width = getattr(profile, "width_mm", None)
-    missing = lacking(work, (), MASS, ECCENTRICITY)
-    if width is None:
-        missing += (Missing(("bottom",), "profile_width_mm", piece_path("bottom", "profile")),)
-    if missing or width is None:
-        return missing
-    bearing = len(bottom.positions_mm) + sum(line.number for line in support_fixings(work))
-    weight = work.method.gamma_dead * dead_load_n(work.look(*MASS))
-    moment = eccentric_moment_nm(weight, work.look(*ECCENTRICITY))
-    return Share(moment_tension_n(moment, width / 2, bearing), shear_per_fixing_n(weight, bearing))
 
 
 def forces(work: Work) -> Iterator[Forces | Missing]:
@@ -119,35 +99,53 @@ def forces(work: Work) -> Iterator[Forces | Missing]:
     pull = suction(work)
     short = lacking(work, (), ("window", "height_mm"))
     yield from (*(() if isinstance(pull, Reading) else pull), *short)
-    share: Share | None = None
+    below: list[Forces | Missing] = []
     for piece in PIECES:
         line = line_of(work, piece)
         if not isinstance(line, Line):
             yield from line
             continue
+        on_it: Borne | None = None
+        weight: Weight | tuple[Missing, ...] = ()
         if piece == "bottom":
-            found = _share(work, line)
-            share = found if isinstance(found, Share) else None
-            yield from () if isinstance(found, Share) else found
-        if isinstance(pull, Reading) and not short and (share or piece != "bottom"):
-            yield _pulled(work, line, float(pull.value), share if piece == "bottom" else None)
-    if share:
-        for carried in support_fixings(work):
-            number, each = carried.number, share
-            yield Forces(
-                carried, each.tension_n, each.shear_n, number * each.tension_n, number * each.shear_n
-            )
+            weight = weight_of(work)
+            yield from () if isinstance(weight, Weight) else weight
+            if isinstance(weight, Weight):
+                on_it, below = _below(work, weight, line)
+        if isinstance(pull, Reading) and not short and (on_it or piece != "bottom"):
+            yield _pulled(work, line, float(pull.value), on_it, weight)
+    yield from below
 
 
-def _pulled(work: Work, line: Line, suction_pa: float, share: Share | None) -> Forces | Missing:
+def _below(work: Work, weight: Weight, bottom: Line) -> tuple[Borne, list[Forces | Missing]]:
+    """Give what a fixing of the bottom piece bears of the weight, and the forces on the supports below it."""
+    carried = list(support_fixings(work))
+    lines = [line for line in carried if isinstance(line, Line)]
+    by_line, missing = borne(work, weight, bottom, lines)
+    found: list[Forces | Missing] = [*(one for one in carried if isinstance(one, Missing)), *missing]
+    for line in lines:
+        if line.subject in by_line:
+            on_it = by_line[line.subject]
+            tension, shear = on_it.share
+            totals = line.number * tension, line.number * shear
+            found.append(Forces(line, tension, shear, *totals, on_it.models, weight.worst_out_mm))
+    return by_line[bottom.subject], found
+
+
+def _pulled(
+    work: Work, line: Line, suction_pa: float, on_it: Borne | None, weight: Weight | tuple[Missing, ...]
+) -> Forces | Missing:
     strip = min(work.look("window", "width_mm"), work.look("window", "height_mm")) / 2
     design_pa = work.method.gamma_wind * suction_pa
     try:
         wind = wind_tensions_n(design_pa, strip, line.length_mm, line.positions_mm)
     except ValueError:
         return Missing(line.subject, "fixings_beyond_piece", line.path)
-    tension, shear = share or Share(0.0, 0.0)
-    return Forces(line, max(wind) + tension, shear, sum(wind) + line.number * tension, line.number * shear)
+    (tension, shear), models = on_it or Borne(Share(0.0, 0.0))
+    with_wind = tuple((name, Share(max(wind) + one.tension_n, one.shear_n)) for name, one in models)
+    totals = sum(wind) + line.number * tension, line.number * shear
+    out = weight.worst_out_mm if isinstance(weight, Weight) else None
+    return Forces(line, max(wind) + tension, shear, *totals, with_wind, out)
 
 
 def fixing_tension(work: Work) -> Iterator[Outcome]:

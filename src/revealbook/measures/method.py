@@ -41,6 +41,36 @@ class Method(BaseModel):
         default="linear",
         description="How tension and shear on a fixing are added; linear unless its approval says otherwise.",
     )
+    weight_split: Literal["worse of both", "shared alike"] = Field(
+        default="worse of both",
+        description="How the window's weight is split: shared alike by the fixings of bottom piece and "
+        "supports, or the worse of that and each support's own reaction (engineering judgement).",
+    )
+    movement_to_head: float = Field(
+        default=1.0,
+        ge=0.5,
+        le=1,
+        description="Share of the window's thermal movement in height that the head joint takes: all of it, "
+        "for the window stands on packers (engineering judgement).",
+    )
+    movement_to_sill: float = Field(
+        default=0.5,
+        ge=0,
+        le=1,
+        description="Share of the movement in height that the sill joint takes (engineering judgement).",
+    )
+    movement_to_side: float = Field(
+        default=0.5,
+        ge=0.5,
+        le=1,
+        description="Share of the movement in width that each side joint takes (engineering judgement).",
+    )
+    warmest_white_c: float | None = Field(
+        default=55,
+        description="Warmest frame of that colour in the sun, degC (EN 1991-1-5 table 5.2: 37 + 18).",
+    )
+    warmest_light_c: float | None = Field(default=67, description="The same for a light frame: 37 + 30.")
+    warmest_dark_c: float | None = Field(default=79, description="The same for a dark frame: 37 + 42.")
     hold_points: tuple[Literal["substrate", "frame", "window", "foam", "before covering"], ...] = Field(
         default=("substrate", "frame", "window", "foam", "before covering"),
         strict=False,
@@ -65,5 +95,16 @@ class Method(BaseModel):
     )
 
 
-METHOD_OF_FORMAT_1: Mapping[str, Any] = MappingProxyType({"computations": 1})
+METHOD_OF_FORMAT_1: Mapping[str, Any] = MappingProxyType(
+    {
+        "computations": 1,
+        "weight_split": "shared alike",
+        "movement_to_head": 0.5,
+        "movement_to_sill": 0.5,
+        "movement_to_side": 0.5,
+        "warmest_white_c": None,
+        "warmest_light_c": None,
+        "warmest_dark_c": None,
+    }
+)
 """What held before a rule set could state it: a pack of then is judged again as it was judged then."""

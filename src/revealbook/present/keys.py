@@ -203,6 +203,12 @@ KEYS = {
     "window_mm": N_("window"),
     "yield_l": N_("yield of a can"),
     "zone": N_("wind zone"),
+    "shared_use": N_("use if all share the weight alike"),
+    "own_reaction_use": N_("use if each support carries its own reaction"),
+    "worst_out_mm": N_("window taken to stand out from the wall"),
+    "frame_colour": N_("colour of the window's frame"),
+    "movement_share_pct": N_("share of the movement"),
+    "least_joint_mm": N_("least joint width"),
 }
 """Keys of records and products, as a sentence calls them; a key that is not here is written as it is."""
 REASONS = {

@@ -4,7 +4,7 @@ Statics: textbook. For two supports it is exact. For more it is the tributary mo
 hinged over every inner support, so each load goes to the two supports beside it, and beyond the outermost
 supports the end spans reach out. Forces and moments balance exactly; what a stiff continuous sill would
 move to an inner support (up to a quarter more for three equally spaced supports under an even load) is
-not counted.
+not counted here but in `continuous_sill`.
 
 Indicative only: loads defer to local codes, the supplier's written instructions and a licensed engineer.
 """
