@@ -105,6 +105,8 @@ WRONG = {
     "survey: {widht_mm: 3}": "“widht_mm” is not known here. Did you mean “widths_mm”?",
     "survey: {widths_mm: {top: 1.23}}": "1.23 cannot be right for “top”: the smallest that makes sense is 100. "
     "It looks like metres; in millimetres it would be 1230.",
+    "survey: {widths_mm: {top: 54.9}}": "54.9 cannot be right for “top”: the smallest that makes sense is 100. "
+    "It looks like centimetres; in millimetres it would be 549.",
     "survey: {moisture_pct: 2000.5}": "2000.5 cannot be right for “moisture_pct”: "
     "the largest that makes sense is 1000.",
     "survey: {out_of_plumb_mm: '4,5'}": "“out_of_plumb_mm” wants a number, not 4,5. The decimal sign is a point: 4.5.",
@@ -207,6 +209,18 @@ def test_a_decimal_comma_is_pointed_out(text: str, advised: bool) -> None:
          "The mark “A” already stands in openings/A.yaml."),
         ("language_unknown", {"name": "de", "known": ("en",)},
          "There is no catalogue of the language “de” yet; there are: en."),
+        ("time_before", {"key": "set_at", "value": "2025-11-20T08:30+01:00", "days": 364, "other": "pressed_at",
+                         "other_at": "2026-11-19T09:34+01:00", "year": 2026},
+         "“set_at” cannot be 2025-11-20T08:30+01:00: that is 364 days before “pressed_at” "
+         "(2026-11-19T09:34+01:00). The year is probably 2026."),
+        ("time_alone", {"key": "at", "value": "2024-02-29T08:30+01:00", "days": 900, "year": None},
+         "“at” cannot be 2024-02-29T08:30+01:00: all work of this record is 900 days or more away."),
+        ("size_off", {"key": "length_mm", "value": 139.4, "about": 1392, "slip": "cm"},
+         "“length_mm” cannot be 139.4 mm: the record's other sizes make it about 1392 mm. It looks like "
+         "centimetres; in millimetres it would be 1394."),
+        ("size_off", {"key": "length_mm", "value": 13940, "about": 1392, "slip": "ten"},
+         "“length_mm” cannot be 13940 mm: the record's other sizes make it about 1392 mm. It looks ten times too "
+         "large; a tenth of it is 1394."),
         ("refused", {"key": "k", "pydantic_says": "odd"}, "“k” cannot be used: odd."),
     ],
 )  # fmt: skip

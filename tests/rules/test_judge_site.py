@@ -88,3 +88,27 @@ def test_an_overlay_that_cannot_be_opened_hides_no_other_fault(site: Path) -> No
     alone = rules_of(replace(folder, overlays=(gone,)), loaded)
     assert isinstance(alone, tuple)
     assert codes(alone) == [("rules/gone.yaml", "unreadable")]
+
+
+def test_times_and_sizes_that_cannot_be_meant_are_problems_at_their_line_and_not_judged(site: Path) -> None:
+    change(site / RECORD, "set_at: 2026-11-20", "set_at: 2025-11-20")
+    change(site / RECORD, "length_mm: 2565", "length_mm: 256.5")
+    checked = judge_site(looked_into(site))
+    assert checked.judged is not None
+    assert checked.judged.openings == ()
+    assert codes(checked.problems) == [
+        ("openings/W-1.01.yaml", "size_off"),
+        ("openings/W-1.01.yaml", "time_before"),
+    ]
+    lines = (site / RECORD).read_text(encoding="utf-8").splitlines()
+    assert "set_at: 2025" in lines[checked.problems[1].place.line - 1]
+
+
+def test_a_first_edition_judges_times_and_sizes_as_they_stand(site: Path) -> None:
+    change(site / RECORD, "set_at: 2026-11-20", "set_at: 2025-11-20")
+    change(site / "site.yaml", "edition: 2026-12", "edition: 2026-11")
+    checked = judge_site(looked_into(site))
+    assert checked.problems == ()
+    assert checked.judged is not None
+    (only,) = checked.judged.openings
+    assert only.outcome is Outcome.DOES_NOT_CONFORM

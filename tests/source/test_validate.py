@@ -58,12 +58,27 @@ def test_an_unknown_key_names_the_nearest_and_all_that_are_known_there() -> None
 
 @pytest.mark.parametrize(
     ("text", "slip"),
-    [("1.2", "m"), ("0.021", "m"), ("19.9", None), ("0.019", None), ("-1.2", None), ("0", None)],
+    [
+        ("1.2", "m"),
+        ("0.021", "m"),
+        ("19.9", "cm"),
+        ("16", "cm"),
+        ("0.019", None),
+        ("-1.2", None),
+        ("0", None),
+    ],
 )
 def test_metres_are_recognised_when_they_make_sense_as_millimetres(text: str, slip: str | None) -> None:
     (problem,) = faults(f"name: a\npiece: {{length_mm: {text}}}")
     assert problem.code == "too_small"
     assert problem.facts["slip"] == slip
+
+
+def test_a_digit_too_many_is_recognised_when_a_tenth_makes_sense() -> None:
+    (problem,) = faults("name: a\npiece: {length_mm: 30000}")
+    assert (problem.code, problem.facts["slip"]) == ("too_large_value", "ten")
+    (problem,) = faults("name: a\npiece: {length_mm: 300000}")
+    assert problem.facts["slip"] is None
 
 
 def test_metres_are_recognised_in_a_list_of_millimetres() -> None:

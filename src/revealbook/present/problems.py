@@ -42,6 +42,11 @@ _SENTENCES = {
     "not_a_time": N_("“{key}” wants a date and time with its zone, as 2026-11-20T14:05+01:00, not {value}."),
     "not_a_date": N_("“{key}” wants a date, as 2026-11-20, not {value}."),
     "no_such_time": N_("{value} is no date or time of the calendar."),
+    "time_before": N_("“{key}” cannot be {value}: that is {days} days before “{other}” ({other_at})."),
+    "time_after": N_("“{key}” cannot be {value}: that is {days} days after “{other}” ({other_at})."),
+    "time_alone": N_("“{key}” cannot be {value}: all work of this record is {days} days or more away."),
+    "time_far_from_edition": N_("“{key}” cannot be {value}: the site's rules are of {edition}."),
+    "size_off": N_("“{key}” cannot be {value} mm: the record's other sizes make it about {about} mm."),
     "left_empty": N_("“{key}” is empty here; write its value, or take the line out."),
     "language_unknown": N_("There is no catalogue of the language “{name}” yet; there are: {known}."),
     "refused": N_("“{key}” cannot be used: {pydantic_says}."),
@@ -89,7 +94,14 @@ _SENTENCES = {
     "cell_refused": N_("“{value}” cannot be used for “{key}”."),
     "photo_unusable": N_("The photograph {file} cannot be used: {why}"),
 }
-_SLIP = N_("It looks like metres; in millimetres it would be {as_mm}.")
+_SLIPS = {
+    "m": (1000.0, N_("It looks like metres; in millimetres it would be {as_mm}.")),
+    "cm": (10.0, N_("It looks like centimetres; in millimetres it would be {as_mm}.")),
+    "in": (25.4, N_("It looks like inches; in millimetres it would be {as_mm}.")),
+    "ten": (0.1, N_("It looks ten times too large; a tenth of it is {as_mm}.")),
+}
+"""Factor to millimetres and sentence of each slip."""
+_YEAR = N_("The year is probably {year}.")
 _NEAREST = N_("Did you mean “{nearest}”?")
 _KNOWN = N_("Known here: {known}.")
 _COMMA = N_("The decimal sign is a point: {point}.")
@@ -108,9 +120,11 @@ def sentence(problem: Problem, words: Words) -> str:
         said.append(words.say(_NEAREST, nearest=facts["nearest"]))
     elif problem.code in {"unknown_key", "unknown_name"} and 0 < len(known := _known(problem)) <= _MANY:
         said.append(words.say(_KNOWN, known=_in_one_line(", ".join(known))))
-    if problem.facts.get("slip") == "m":
-        value = problem.facts["value"]
-        said.append(words.say(_SLIP, as_mm=words.number(float(value) * 1000)))  # type: ignore[arg-type]
+    if (slip := problem.facts.get("slip")) in _SLIPS:
+        factor, text = _SLIPS[str(slip)]
+        said.append(words.say(text, as_mm=words.number(float(problem.facts["value"]) * factor)))  # type: ignore[arg-type]
+    if problem.facts.get("year"):
+        said.append(words.say(_YEAR, year=facts["year"]))
     if problem.code == "not_a_number" and (point := _with_point(problem.facts.get("value"))):
         said.append(words.say(_COMMA, point=point))
     return " ".join(said)

@@ -12,6 +12,8 @@ from revealbook.measures.work import Surroundings, Work
 from revealbook.records.load import Folder, load_records, load_site
 from revealbook.records.opening import Opening
 from revealbook.records.record import Record, SiteFile
+from revealbook.records.sizes_off import sizes_off
+from revealbook.records.times import impossible_times
 from revealbook.rules.by_building import rules_of_building, unknown_sets
 from revealbook.rules.conceded import unknown_concessions
 from revealbook.rules.judge import judge
@@ -88,7 +90,7 @@ def judge_site(
     judged: list[JudgedOpening] = []
     problems: list[Problem] = []
     for done, loaded in enumerate(records, start=1):
-        found = _without_unknown_concessions(loaded, rules)
+        found = _without_contradictions(loaded, rules)
         if isinstance(found, Record):
             judged.append(_judged(found, rules, around))
         else:
@@ -98,10 +100,16 @@ def judge_site(
     return Checked(JudgedSite(site, rules, tuple(judged)), tuple(problems))
 
 
-def _without_unknown_concessions(
+def _without_contradictions(
     loaded: Record | tuple[Problem, ...], rules: RuleSet
 ) -> Record | tuple[Problem, ...]:
-    return (tuple(unknown_concessions(loaded, rules)) or loaded) if isinstance(loaded, Record) else loaded
+    """Give a record, or what in it cannot be meant; a first edition judges times and sizes as they stand."""
+    if not isinstance(loaded, Record):
+        return loaded
+    problems = list(unknown_concessions(loaded, rules))
+    if rules.method.computations > 1:
+        problems += [*impossible_times(loaded, rules.edition), *sizes_off(loaded)]
+    return tuple(sorted(problems, key=lambda problem: problem.place)) or loaded
 
 
 def _judged(record: Record, rules: RuleSet, around: Surroundings) -> JudgedOpening:

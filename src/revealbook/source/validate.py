@@ -72,12 +72,16 @@ def _problem(model: type[BaseModel], document: Document, details: ErrorDetails) 
 
 
 def _slip(facts: dict[str, Any], *, in_mm: bool) -> str | None:
-    """Name the unit that was probably typed, when the value would make sense in it."""
+    """Name the unit that was probably typed, if the value makes sense in it; `ten` is a digit too many."""
     value = facts["value"]
-    if not in_mm or not isinstance(value, int | float) or value <= 0:
+    if not in_mm or isinstance(value, bool) or not isinstance(value, int | float) or value <= 0:
         return None
-    low = facts.get("ge", 0)
-    return "m" if value < low <= value * 1000 <= _LONGEST_MM else None
+    low, high = facts.get("ge", 0), facts.get("le", _LONGEST_MM)
+    if value > high:
+        return "ten" if low <= value / 10 <= high else None
+    if low <= value * 1000 <= _LONGEST_MM:
+        return "m"
+    return "cm" if low <= value * 10 else None
 
 
 def keys_known_at(model: type[BaseModel], loc: tuple[int | str, ...]) -> tuple[str, ...]:
