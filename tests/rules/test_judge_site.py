@@ -112,3 +112,11 @@ def test_a_first_edition_judges_times_and_sizes_as_they_stand(site: Path) -> Non
     assert checked.judged is not None
     (only,) = checked.judged.openings
     assert only.outcome is Outcome.DOES_NOT_CONFORM
+
+
+def test_filed_records_are_judged_as_they_stand(site: Path) -> None:
+    change(site / RECORD, "set_at: 2026-11-20", "set_at: 2025-11-20")
+    checked = judge_site(looked_into(site), filed=True)
+    assert checked.problems == ()
+    assert checked.judged is not None
+    assert len(checked.judged.openings) == 1

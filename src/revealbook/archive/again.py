@@ -152,7 +152,7 @@ def _judge(opened: OpenedPack, rules: RulesOf) -> Checked:
         folder = look_into(path)
         if isinstance(folder, Problem):
             return Checked(None, (folder,))
-        return judge_site(replace(folder, photos=None), rules)
+        return judge_site(replace(folder, photos=None), rules, filed=True)
 
 
 @contextmanager

@@ -68,7 +68,11 @@ def read_overlays(folder: Folder) -> tuple[list[SourceFile], list[Problem]]:
 
 
 def judge_site(
-    folder: Folder, rules_in_force: RulesOf = rules_of, progress: Progress | None = None
+    folder: Folder,
+    rules_in_force: RulesOf = rules_of,
+    progress: Progress | None = None,
+    *,
+    filed: bool = False,
 ) -> Checked:
     """Read a site folder and judge all its openings.
 
@@ -76,6 +80,7 @@ def judge_site(
         folder: the site folder, looked into.
         rules_in_force: gives the rules; those that the site file asks for, unless told otherwise.
         progress: told after each opening.
+        filed: whether the records were filed before; their times and sizes are then judged as they stand.
     """
     site = load_site(folder)
     if not isinstance(site, SiteFile):
@@ -90,7 +95,7 @@ def judge_site(
     judged: list[JudgedOpening] = []
     problems: list[Problem] = []
     for done, loaded in enumerate(records, start=1):
-        found = _without_contradictions(loaded, rules)
+        found = _without_contradictions(loaded, rules, filed=filed)
         if isinstance(found, Record):
             judged.append(_judged(found, rules, around))
         else:
@@ -101,13 +106,13 @@ def judge_site(
 
 
 def _without_contradictions(
-    loaded: Record | tuple[Problem, ...], rules: RuleSet
+    loaded: Record | tuple[Problem, ...], rules: RuleSet, *, filed: bool
 ) -> Record | tuple[Problem, ...]:
     """Give a record, or what in it cannot be meant; a first edition judges times and sizes as they stand."""
     if not isinstance(loaded, Record):
         return loaded
     problems = list(unknown_concessions(loaded, rules))
-    if rules.method.computations > 1:
+    if rules.method.computations > 1 and not filed:
         problems += [*impossible_times(loaded, rules.edition), *sizes_off(loaded)]
     return tuple(sorted(problems, key=lambda problem: problem.place)) or loaded
 
