@@ -5,8 +5,9 @@
     python -m tests.mutants --again survivors.json   # only those that survived a run before
 
 Run by hand: it takes too long for every change. Every mutant is a copy of `src` with one place changed.
-The tests that mirror the changed file run first, then all tests of the rooms that judge. Survivors are
-printed with file and line: each is a test that is missing, or a change that means the same.
+The tests that mirror the changed file run first, then those of its room, then those of all rooms that
+judge. Survivors are printed with file and line: each is a test that is missing, or a change that means the
+same.
 """
 
 import ast
@@ -188,26 +189,33 @@ def mutated(text: str, mutant: Mutant) -> str:
     return ast.unparse(ast.fix_missing_locations(tree))
 
 
-def mirroring(file: str) -> list[Path]:
-    """Give the tests that are nearest to a file."""
-    path = Path(file)
+def nearest_first(file: str) -> Iterator[list[Path]]:
+    """Give the tests of a file: those that mirror it, then its room's, then all that judge."""
+    path, tests = Path(file), ROOT / "tests"
+    room = tests / path.parts[0]
+    near = tests / path.parent / f"test_{path.stem}.py"
     if path.suffix == ".yaml":
-        return [ROOT / "tests" / "rules" / "test_cases.py"]
-    near = ROOT / "tests" / path.parent / f"test_{path.stem}.py"
-    room = path.parts[0]
-    return [near] if near.exists() else [ROOT / "tests" / room]
+        yield [room / "test_cases.py"]
+    elif near.exists():
+        yield [near]
+    yield [room]
+    yield [tests / one for one in JUDGING if tests / one != room]
 
 
-def survives(mutant: Mutant, copy: Path) -> bool:
-    """Whether no test notices a mutant; the copy of `src` is whole again afterwards."""
+def survives(mutant: Mutant, copy: Path, *, near: bool) -> bool:
+    """Whether no test notices a mutant; the copy of `src` is whole again afterwards.
+
+    Args:
+        mutant: the change.
+        copy: a folder that holds a copy of `src`.
+        near: run only the tests of the file and of its room.
+    """
     target = copy / "src" / "revealbook" / mutant.file
     kept = target.read_text(encoding="utf-8")
     target.write_text(mutated(kept, mutant), encoding="utf-8")
+    asked = list(nearest_first(mutant.file))
     try:
-        return all(
-            _passes(tests, copy)
-            for tests in (mirroring(mutant.file), [ROOT / "tests" / one for one in JUDGING])
-        )
+        return all(_passes(tests, copy) for tests in (asked[:-1] if near else asked))
     finally:
         target.write_text(kept, encoding="utf-8")
 
@@ -233,7 +241,7 @@ def _chosen(given: list[Mutant], number: int, seed: int) -> list[Mutant]:
     return random.Random(seed).sample(given, min(number, len(given)))
 
 
-def _tried(chosen: list[Mutant], workers: int) -> Iterator[tuple[Mutant, bool]]:
+def _tried(chosen: list[Mutant], workers: int, *, near: bool) -> Iterator[tuple[Mutant, bool]]:
     with TemporaryDirectory(prefix="mutants-") as folder, ThreadPoolExecutor(workers) as pool:
         copies: SimpleQueue[Path] = SimpleQueue()
         for number in range(workers):
@@ -245,7 +253,7 @@ def _tried(chosen: list[Mutant], workers: int) -> Iterator[tuple[Mutant, bool]]:
         def tried(mutant: Mutant) -> tuple[Mutant, bool]:
             copy = copies.get()
             try:
-                return mutant, survives(mutant, copy)
+                return mutant, survives(mutant, copy, near=near)
             finally:
                 copies.put(copy)
 
@@ -262,6 +270,7 @@ def main() -> None:
     parser.add_argument("--only", default="", help="only files whose path begins with this")
     parser.add_argument("--again", type=Path, help="only the survivors that a run before wrote")
     parser.add_argument("--to", type=Path, default=Path("survivors.json"), help="where survivors are written")
+    parser.add_argument("--near", action="store_true", help="run only the tests of each file and of its room")
     parser.add_argument("--workers", type=int, default=2)
     asked = parser.parse_args()
     given = [one for one in all_mutants() if one.file.startswith(asked.only)]
@@ -270,7 +279,7 @@ def main() -> None:
         kept = {(one["file"], one["change"], one["number"]) for one in json.loads(asked.again.read_text())}
         chosen = [one for one in given if (one.file, one.change, one.number) in kept]
     begun, survivors = monotonic(), list[Mutant]()
-    for done, (mutant, alive) in enumerate(_tried(chosen, asked.workers), start=1):
+    for done, (mutant, alive) in enumerate(_tried(chosen, asked.workers, near=asked.near), start=1):
         if alive:
             survivors.append(mutant)
             print(f"{mutant.file}:{mutant.line}  {mutant.change}  survives", flush=True)

@@ -1,9 +1,16 @@
 """The house keeps its shape: small rooms, short functions, tests that mirror src, a bare root."""
 
 import ast
+import dataclasses
+import importlib
+import inspect
 import statistics
 import subprocess
 from pathlib import Path
+
+from pydantic import BaseModel
+
+from revealbook.inspection import sample
 
 ROOT = Path(__file__).parents[1]
 SRC = ROOT / "src" / "revealbook"
@@ -78,3 +85,42 @@ def test_every_module_and_public_function_says_what_it_is() -> None:
             if not node.name.startswith("_") and not ast.get_docstring(node)
         ]
     assert missing == []
+
+
+JUDGING = {"source", "records", "measures", "rules", "setting_out", "inspection"}
+"""Rooms in which every value that is passed on is frozen."""
+
+TOLERANT = {sample._Stated}
+"""Models of files that this program writes: a later version may have written more into them."""
+
+
+def _classes() -> list[type]:
+    found = []
+    for file in (file for file in MODULES if file.relative_to(SRC).parts[0] in JUDGING):
+        name = ".".join(file.relative_to(SRC.parent).with_suffix("").parts)
+        module = importlib.import_module(name)
+        found += [one for _, one in inspect.getmembers(module, inspect.isclass) if one.__module__ == name]
+    return found
+
+
+def test_every_model_of_what_is_judged_is_frozen_strict_and_refuses_unknown_keys() -> None:
+    asked = {"frozen": True, "strict": True, "extra": "forbid"}
+    models = [one for one in _classes() if issubclass(one, BaseModel)]
+    told = {
+        one.__qualname__: {**one.model_config, "extra": "forbid"} if one in TOLERANT else one.model_config
+        for one in models
+    }
+    loose = [name for name, config in told.items() if not asked.items() <= config.items()]
+    assert models
+    assert loose == []
+
+
+def test_every_dataclass_of_what_is_judged_is_frozen_and_slotted() -> None:
+    classes = [one for one in _classes() if dataclasses.is_dataclass(one)]
+    loose = [
+        one.__qualname__
+        for one in classes
+        if not (one.__dataclass_params__.frozen and "__slots__" in vars(one))  # type: ignore[attr-defined]
+    ]
+    assert classes
+    assert loose == []

@@ -125,7 +125,7 @@ def always_inspected(site: JudgedSite, members: tuple[Candidate, ...]) -> tuple[
 
 
 class _Stated(BaseModel):
-    model_config = ConfigDict(strict=True, extra="ignore")
+    model_config = ConfigDict(frozen=True, strict=True, extra="ignore")
 
     format: Literal["revealbook-sample-1"]
     site: str
