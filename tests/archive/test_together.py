@@ -103,8 +103,10 @@ def test_two_packs_with_another_site_file_contradict(site: Path) -> None:
 
 def test_two_packs_judged_by_different_rules_contradict(site: Path) -> None:
     first = moved(whole_pack(site), "first.pdf")
-    overlay = "overlay: none of it\nchange:\n  - {id: frame-overlap, retire: true,"
-    overlay += " basis: {kind: common practice}, reason: few}\n"
+    overlay = (
+        "overlay: a rule more\nadd:\n  - {id: own, stage: frame, requirement: Wider., measure: frame_overlap,"
+    )
+    overlay += " at_least: 90, unit: mm, grade: minor, why: w, remedy: r, basis: {kind: common practice}}\n"
     (site / "rules" / "more.yaml").write_text(overlay, encoding="utf-8")
     assert refused(first, whole_pack(site)) == (
         "first.pdf and alder-yard.pdf were judged by different rules: rules/more.yaml."

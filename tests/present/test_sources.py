@@ -1,10 +1,9 @@
 import pytest
-from tests.present.judging import ENGLISH
+from tests.present.judging import ENGLISH, site
 from tests.rules.changes import common_practice
 from tests.rules.sets import in_force, stated
 
 from revealbook.present.sources import Sources, basis_words, sources
-from revealbook.records.site import Building
 from revealbook.rules.basis import Basis
 
 SUPPLIER = {"kind": "supplier", "document": "mounting instructions 2026-03"}
@@ -27,12 +26,8 @@ def test_the_rule_set_is_named_with_its_edition() -> None:
 
 
 def test_a_building_judged_by_a_set_below_the_sites_is_named() -> None:
-    buildings = (
-        Building(name="A", rules="less"),
-        Building(name="B"),
-        Building(name="C", rules=common_practice().id),
-    )
-    found = sources(common_practice(), ENGLISH, buildings)
+    own = [{"name": "A", "rules": "less"}, {"name": "B"}, {"name": "C", "rules": common_practice().id}]
+    found = sources(common_practice(), ENGLISH, site({}, buildings=own).site.site)
     assert found.judged_by == "common-practice, edition 2026-12; building A by less alone"
 
 

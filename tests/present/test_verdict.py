@@ -1,7 +1,10 @@
 """The verdict in one sentence, for none, one and many."""
 
+from dataclasses import replace
+
 import pytest
 from tests.present.judging import ENGLISH, Changes, opening, site
+from tests.rules.changes import common_practice
 
 from revealbook.present import verdict
 from revealbook.rules.finding import Outcome
@@ -13,6 +16,12 @@ OPEN = {"survey.sound": None}
 UNDECIDED = {"frame.pieces.bottom.overlap_left_mm": 80.5, "frame.instruments": ["tape-1"]}
 CONCEDED = {**BREACH, "concessions[0]": {"rule": "frame-overlap", "accepted_by": "cleo"}}
 CONCEDED_TWICE = {**CONCEDED, "survey.sound": False, "concessions[1]": {"rule": "substrate-sound"}}
+
+
+def test_openings_to_which_no_rule_applies_were_not_judged() -> None:
+    none = replace(common_practice(), rules=())
+    told = verdict.of_site(site({"A-1": {}, "A-2": {}}, rules=none), ENGLISH)
+    assert told.sentence == "Nothing was judged: no rule in force applies to any opening."
 
 
 def said(*openings: Changes) -> tuple[str, str]:

@@ -4,7 +4,7 @@ import pytest
 from tests.rules.sets import in_force, problems, read, stated
 
 from revealbook.rules.limit import Limit
-from revealbook.rules.rule_set import RuleInForce
+from revealbook.rules.rule_set import RuleInForce, RuleSet
 
 BASIS = {"kind": "supplier", "document": "mounting instructions 2026-03"}
 
@@ -25,7 +25,7 @@ def test_an_overlay_tightens_or_relaxes_a_limit_and_keeps_the_base(limit: float)
     assert held.change is not None
     assert held.change.base is not None
     assert held.change.base.limit == Limit(low=80)
-    assert (held.change.reason, held.change.file) == ("wider profile", "rules/0.yaml")
+    assert (held.change.reason, held.change.place.file) == ("wider profile", "rules/0.yaml")
 
 
 def test_the_change_brings_its_own_basis() -> None:
@@ -62,7 +62,7 @@ def test_a_second_overlay_still_shows_the_first_base() -> None:
     assert held.change is not None
     assert held.change.base is not None
     assert held.change.base.limit == Limit(low=80)
-    assert held.change.file == "rules/1.yaml"
+    assert held.change.place.file == "rules/1.yaml"
 
 
 def test_a_retired_rule_is_out_of_force_and_kept_with_its_reason() -> None:
@@ -135,8 +135,9 @@ def method(**keys: Any) -> dict[str, Any]:
 def test_an_overlay_changes_a_method_parameter_and_says_why() -> None:
     rules = in_force(stated(), overlays=(method(name="guard_band_factor", value=0.83),))
     assert rules.method.guard_band_factor == 0.83
-    ((name, basis, reason),) = rules.method_changes
-    assert (name, basis.kind, reason) == ("guard_band_factor", "supplier", "agreed with the client")
+    (made,) = rules.method_changes
+    assert (made.name, made.base, made.value) == ("guard_band_factor", 1, 0.83)
+    assert (made.basis.kind, made.reason) == ("supplier", "agreed with the client")
 
 
 def test_a_list_of_the_method_may_be_changed() -> None:
@@ -161,3 +162,70 @@ def test_a_method_parameter_takes_no_value_outside_its_range(name: str, value: o
 def test_faults_of_all_overlays_are_told_together() -> None:
     found = problems(stated(), overlays=(change(id="two-beads", at_least=1), method(name="sigma", value=1)))
     assert [code for code, _ in found] == ["unknown_name", "unknown_name"]
+
+
+# --- from format 2 on ------------------------------------------------------------------------------------
+
+
+def refused(*overlays: dict[str, Any], rule: dict[str, Any] | None = None) -> list[tuple[str, Any]]:
+    """What keeps a set of format 2 from being changed so; the same was taken in format 1."""
+    assert isinstance(read(rule or stated(), overlays=overlays), RuleSet)
+    return problems(rule or stated(), overlays=overlays, format=2)
+
+
+def test_two_changes_of_one_rule_are_refused_with_both_places() -> None:
+    for second in (change(at_least=120), change(at_least=100), change(retire=True)):
+        (problem,) = read(stated(), overlays=(change(at_least=100), second), format=2)
+        assert (problem.code, problem.place.file) == ("changed_twice", "rules/1.yaml")
+        assert problem.facts["first"].startswith("rules/0.yaml:")
+    one_file = {"change": [*change(at_least=100)["change"], *change(at_least=120)["change"]]}
+    assert [code for code, _ in refused(one_file)] == ["changed_twice"]
+
+
+def test_a_retired_rule_is_not_changed_and_an_added_one_is_stated_as_it_is_meant() -> None:
+    found = problems(stated(), stated(id="b"), overlays=(change(retire=True), change(at_least=90)), format=2)
+    assert [code for code, _ in found] == ["changed_twice"]
+    added = {"add": [stated(id="own")]}
+    assert [code for code, _ in refused(added, change(id="own", at_least=70))] == ["changed_twice"]
+
+
+def test_two_changes_of_one_method_parameter_are_refused_with_both_places() -> None:
+    twice = method(name="guard_band_factor", value=0.83), method(name="guard_band_factor", value=1.5)
+    ((code, facts),) = refused(*twice)
+    assert (code, facts["first"].split(":")[0]) == ("changed_twice", "rules/0.yaml")
+
+
+def test_a_change_that_is_none_is_refused() -> None:
+    assert [code for code, _ in refused(change(at_least=80))] == ["change_says_nothing_new"]
+    assert [code for code, _ in refused(change(at_least=80, requirement="Other words."))] == [
+        "change_says_nothing_new"
+    ]
+    assert [code for code, _ in refused(method(name="gamma_dead", value=1.35))] == ["change_says_nothing_new"]
+
+
+def test_a_limit_cannot_be_turned_round() -> None:
+    ((code, facts),) = refused(change(at_most=700))
+    assert (code, facts["before"], facts["after"]) == ("limit_turned_round", "at_least", "at_most")
+    bonded = stated(measure="joint_bonded", unit="yes/no", equal_to=True)
+    assert [code for code, _ in refused(change(equal_to=False), rule=bonded)] == ["limit_turned_round"]
+
+
+def test_a_limit_may_be_closed_on_its_other_side_as_well() -> None:
+    assert in_force(stated(), overlays=(change(between=[80, 120]),), format=2).rules[0].rule.limit.high == 120
+
+
+def test_the_edition_of_the_computations_is_not_the_sites_to_change() -> None:
+    ((code, facts),) = problems(stated(), overlays=(method(name="computations", value=1),))
+    assert code == "unknown_name"
+    assert "computations" not in facts["known"]
+
+
+def test_who_accepts_a_change_says_on_which_day() -> None:
+    held = in_force(stated(), overlays=(change(at_least=60, accepted_by="cleo", accepted_on="2026-11-02"),))
+    made = held.rules[0].change
+    assert made is not None
+    assert (made.accepted_by, str(made.accepted_on)) == ("cleo", "2026-11-02")
+    for halved in ({"accepted_by": "cleo"}, {"accepted_on": "2026-11-02"}):
+        assert [code for code, _ in problems(stated(), overlays=(change(at_least=60, **halved),))] == [
+            "refused"
+        ]

@@ -1,6 +1,6 @@
 import pytest
 from tests.setting_out.followed import SITE, around, before_work, work_on
-from tests.setting_out.rules import PRACTICE, changed, without
+from tests.setting_out.rules import PRACTICE, changed, with_changes, without
 
 from revealbook.rules.rule_set import RuleSet
 from revealbook.setting_out.bounds import Bound
@@ -113,7 +113,12 @@ def test_limits_that_no_piece_can_keep_together_are_refused_by_name(
 
 def test_a_rule_without_the_end_that_setting_out_needs_is_refused() -> None:
     assert frame(changed(first_hole="at_least: 150")) == NotPossible(Reason.NO_RULE, (), ("first-hole",))
-    assert frame(changed(two_beads="at_most: 2")) == NotPossible(Reason.NO_RULE, (), ("two-beads",))
+    turned = with_changes(
+        "change: [{id: two-beads, retire: true, BASIS}]\n"
+        "add: [{id: few-beads, stage: frame, requirement: Few., measure: bead_number, at_most: 2,"
+        " unit: number, grade: minor, why: w, remedy: r, basis: {kind: common practice}}]\n"
+    )
+    assert frame(turned) == NotPossible(Reason.NO_RULE, (), ("few-beads",))
 
 
 def window(rules: RuleSet) -> object:

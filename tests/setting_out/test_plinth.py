@@ -35,7 +35,7 @@ def test_a_joint_has_a_bracket_on_both_sides() -> None:
 
 @pytest.mark.parametrize("least", [2, 3, 4, 5])
 def test_there_are_as_many_brackets_as_the_rule_asks_for(least: int) -> None:
-    found = made(800, changed(plinth_brackets=f"at_least: {least}"))
+    found = made(800, PRACTICE if least == 2 else changed(plinth_brackets=f"at_least: {least}"))
     assert len(found.brackets_mm) == max(least, 2)
     assert found.bound.low == least
 

@@ -17,7 +17,7 @@ from revealbook.present.volumes import VOLUMES_FILE, index_of, read_lines
 from revealbook.present.words import words_in
 from revealbook.records.load import Folder, look_into
 from revealbook.records.record import SiteFile
-from revealbook.rules.judge_site import Checked, RulesOf, judge_site, read_overlays
+from revealbook.rules.judge_site import Checked, RulesOf, held_against, judge_site, read_overlays
 from revealbook.rules.judged import JudgedSite
 from revealbook.rules.read import assemble, read_rules
 from revealbook.rules.rule_set import RuleSet, SourceFile
@@ -142,7 +142,8 @@ def _rules_inside(opened: OpenedPack) -> RulesOf:
             sets[path.split("/")[1]].append(SourceFile(path, opened.carried[path]))
 
     def inside(folder: Folder, site: SiteFile) -> RuleSet | tuple[Problem, ...]:
-        return assemble(site.site.rules.set, site.site.rules.edition, dict(sets), read_overlays(folder)[0])
+        named, overlays = site.site.rules, read_overlays(folder)[0]
+        return held_against(site, assemble(named.set, named.edition, dict(sets), overlays))
 
     return inside
 

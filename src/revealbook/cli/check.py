@@ -1,6 +1,7 @@
 """`revealbook check`: the table of openings, then a block for each nonconformity."""
 
 import json
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from pathlib import Path
 from textwrap import fill
@@ -18,6 +19,7 @@ from revealbook.present.labels import OUTCOMES
 from revealbook.present.nonconformities import entries
 from revealbook.present.problems import line
 from revealbook.present.register import register
+from revealbook.present.sources import sources
 from revealbook.present.words import N_, Words, words_in
 from revealbook.rules.finding import Outcome
 from revealbook.rules.judge_site import Checked
@@ -91,6 +93,8 @@ def print_judged(judged: JudgedSite, words: Words, console: Console, *, show_ope
                 console.print()
                 console.print(escape(block(entry, words)), soft_wrap=True)
     console.print()
+    for line_ in _judged_by(judged, words):
+        console.print(escape(fill(line_, WIDTH)))
     said = verdict.of_site(judged, words)
     console.print(escape(said.sentence), style="bold")
     if said.detail:
@@ -105,6 +109,14 @@ def print_judged(judged: JudgedSite, words: Words, console: Console, *, show_ope
             N_("{number} rules are undecided or not shown; --open lists them."),
         )
         console.print(escape(hint))
+
+
+def _judged_by(judged: JudgedSite, words: Words) -> Iterator[str]:
+    """Say by which rule set the openings were judged, and how much the site changed about it."""
+    said = sources(judged.rule_set, words, judged.site.site)
+    yield words.say(N_("Judged by {rules}."), rules=said.judged_by)
+    if said.changed_by_site:
+        yield words.say(N_("Changed by the site: {changes}."), changes=said.changed_by_site)
 
 
 def _print_json(checked: Checked, judged: JudgedSite | None, words: Words) -> None:

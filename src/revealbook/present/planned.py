@@ -112,14 +112,14 @@ class PlannedSite:
 
 def planned_site(site: SetOutSite, words: Words) -> PlannedSite:
     """Give the setting-out sheets of a site."""
-    of_site, rules = site.site.site, sources(site.rule_set, words)
+    of_site, rules = site.site.site, sources(site.rule_set, words, site.site.site)
     named = ((N_("Project"), of_site.name), (N_("Place"), of_site.place), (N_("Installed by"), of_site.firm))
     facts = [(words.say(label), value) for label, value in named if value]
     sheets = tuple(_sheet(one, site, words) for one in site.openings)
     kept = dict.fromkeys(line for sheet in sheets for line in sheet.limits if line.changed)
     return PlannedSite(
         name=of_site.name,
-        facts=(*facts, (words.say(N_("Set out by")), f"{rules.title} ({rules.name})")),
+        facts=(*facts, (words.say(N_("Set out by")), f"{rules.title} ({rules.judged_by})")),
         sheets=sheets,
         register=tuple(_register(site, words)) if len(sheets) > 1 else (),
         changed=tuple(kept),

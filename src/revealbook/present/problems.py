@@ -74,6 +74,21 @@ _SENTENCES = {
     "condition_contradicts_itself": N_(
         "“{name}” stands under applies_when and under applies_unless; the rule would never apply."
     ),
+    "changed_twice": N_("“{name}” is already changed in {first}; state one change of it."),
+    "change_says_nothing_new": N_("This is no change: “{name}” already asks for just that. Take it out."),
+    "limit_turned_round": N_(
+        "“{name}” states {before}; {after} would turn it round. If that is meant, retire the rule and add"
+        " another."
+    ),
+    "change_unaccepted": N_(
+        "“{name}” is critical and asks for less here; somebody entitled has to accept that. Add accepted_by"
+        " and accepted_on; roles that may accept: {roles}."
+    ),
+    "method_change_unaccepted": N_(
+        "This value of “{name}” may ask for less; somebody entitled has to accept that. Add accepted_by and"
+        " accepted_on; roles that may accept: {roles}."
+    ),
+    "acceptance_not_entitled": N_("“{name}” may not accept this; roles that may: {roles}."),
     "sets_extend_each_other": N_("The rule set “{name}” extends itself."),
     "unknown_measure": N_("No measure is called “{name}”."),
     "condition_not_yes_or_no": N_("“{name}” cannot be a condition: it is measured in {unit}, not yes or no."),

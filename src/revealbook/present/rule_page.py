@@ -97,7 +97,7 @@ def _change(change: Change, words: Words) -> Iterator[str]:
         base = _sentence(basis_words(change.base.basis, words))
         yield words.say(N_("Before the site changed it: {basis}"), basis=base)
     said = N_("The site says why, in {file}: {reason}")
-    yield words.say(said, file=change.file, reason=_sentence(change.reason))
+    yield words.say(said, file=change.place.file, reason=_sentence(change.reason))
 
 
 def _conditions(rule: Rule, words: Words) -> Iterator[str]:

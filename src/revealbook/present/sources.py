@@ -1,15 +1,16 @@
 """The rule set in force and what each limit rests on, for the back of the pack."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import groupby
 
 from revealbook.present import labels
+from revealbook.present.changed_by_site import acceptance, changed_by_site
 from revealbook.present.found import required
 from revealbook.present.words import N_, Words
-from revealbook.records.site import Building
+from revealbook.records.site import Building, Person, Site
 from revealbook.rules.basis import Basis
-from revealbook.rules.rule_set import RuleInForce, RuleSet
+from revealbook.rules.rule_set import Change, MethodChanged, RuleInForce, RuleSet
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,6 +34,7 @@ class Sources:
     Attributes:
         name: set and edition.
         judged_by: the same, with the buildings that are judged by a set below it.
+        changed_by_site: how much the site changed about it, in one line; empty if nothing.
         title: its title.
         rules: rules in force.
         retired: rules that the site took out of force.
@@ -41,6 +43,7 @@ class Sources:
 
     name: str
     judged_by: str
+    changed_by_site: str
     title: str
     rules: tuple[RuleLine, ...]
     changed: tuple[RuleLine, ...]
@@ -55,20 +58,23 @@ class Sources:
         )
 
 
-def sources(rule_set: RuleSet, words: Words, buildings: Iterable[Building] = ()) -> Sources:
-    """Give the rule set in force in words, with the buildings that have a set of their own."""
-    lines = tuple(_line(held, words) for held in rule_set.rules)
+def sources(rule_set: RuleSet, words: Words, site: Site | None = None) -> Sources:
+    """Give the rule set in force in words, with the site's buildings and people where they come in."""
+    buildings, people = (site.buildings, site.people) if site else ((), ())
+    lines = tuple(_line(held, people, words) for held in rule_set.rules)
     reasons = {
-        name: f"{reason} ({basis_words(basis, words)})" for name, basis, reason in rule_set.method_changes
+        one.name: f"{_reason(one, people, words)} ({basis_words(one.basis, words)})"
+        for one in rule_set.method_changes
     }
     name = words.say(N_("{id}, edition {edition}"), id=rule_set.id, edition=rule_set.edition)
     return Sources(
         name=name,
         judged_by="; ".join((name, *_by_building(rule_set, buildings, words))),
+        changed_by_site=changed_by_site(rule_set, people, words),
         title=words.say(rule_set.title),
         rules=lines,
         changed=tuple(line for line, held in zip(lines, rule_set.rules, strict=True) if held.change),
-        retired=tuple(_line(held, words) for held in rule_set.retired),
+        retired=tuple(_line(held, people, words) for held in rule_set.retired),
         method=tuple(
             (name, _plain(value, words), reasons.get(name, ""))
             for name, value in rule_set.method.model_dump().items()
@@ -84,7 +90,7 @@ def _by_building(rule_set: RuleSet, buildings: Iterable[Building], words: Words)
             yield words.say(said, building=building.name, set=building.rules)
 
 
-def _line(held: RuleInForce, words: Words) -> RuleLine:
+def _line(held: RuleInForce, people: Sequence[Person], words: Words) -> RuleLine:
     rule, change = held.rule, held.change
     base = change.base if change else None
     return RuleLine(
@@ -95,8 +101,13 @@ def _line(held: RuleInForce, words: Words) -> RuleLine:
         base_limit=required(base.limit, base, words) if base else "",
         grade=words.say(labels.GRADES[rule.grade]),
         basis=basis_words(change.basis if change else rule.basis, words),
-        reason=change.reason if change else "",
+        reason=_reason(change, people, words) if change else "",
     )
+
+
+def _reason(made: Change | MethodChanged, people: Sequence[Person], words: Words) -> str:
+    accepted = acceptance(made, people, words)
+    return f"{made.reason} {accepted[:1].upper()}{accepted[1:]}." if accepted else made.reason
 
 
 def basis_words(basis: Basis, words: Words) -> str:

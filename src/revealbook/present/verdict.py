@@ -66,6 +66,8 @@ def of_site(site: JudgedSite, words: Words) -> Verdict:
             ),
             total=total,
         )
+    elif worst[Outcome.DOES_NOT_APPLY] == total:
+        sentence = words.say(N_("Nothing was judged: no rule in force applies to any opening."))
     else:
         sentence = words.count(total, N_("The only opening conforms."), N_("All {number} openings conform."))
     return Verdict(site.outcome, sentence, _site_detail(site, worst, words))

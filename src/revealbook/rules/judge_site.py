@@ -21,6 +21,7 @@ from revealbook.rules.judged import JudgedOpening, JudgedSite
 from revealbook.rules.overlay import Overlay
 from revealbook.rules.read import read_rules
 from revealbook.rules.rule_set import RuleSet, SourceFile
+from revealbook.rules.site_changes import unaccepted
 from revealbook.source.place import Place
 from revealbook.source.problem import Problem
 from revealbook.source.read import read
@@ -49,9 +50,15 @@ def rules_of(folder: Folder, site: SiteFile) -> RuleSet | tuple[Problem, ...]:
     """Read the shipped rule set that a site asks for, with the overlays of its folder."""
     overlays, unreadable = read_overlays(folder)
     rules = read_rules(site.site.rules.set, site.site.rules.edition, overlays)
-    wrong = unknown_sets(site, rules) if isinstance(rules, RuleSet) else rules
-    problems = (*unreadable, *wrong)
-    return problems or rules
+    fitting = held_against(site, rules)
+    return (*unreadable, *(() if isinstance(fitting, RuleSet) else fitting)) if unreadable else fitting
+
+
+def held_against(site: SiteFile, rules: RuleSet | tuple[Problem, ...]) -> RuleSet | tuple[Problem, ...]:
+    """Give the rules, or what about them does not fit the site: its buildings' sets, who accepts changes."""
+    if not isinstance(rules, RuleSet):
+        return rules
+    return (*unknown_sets(site, rules), *unaccepted(site.site, rules)) or rules
 
 
 def read_overlays(folder: Folder) -> tuple[list[SourceFile], list[Problem]]:

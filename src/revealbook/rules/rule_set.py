@@ -1,10 +1,13 @@
 """A rule set as it is in force on a site: base rules, what an overlay changed, and the method."""
 
 from dataclasses import dataclass, field, replace
+from datetime import date
+from typing import Any
 
 from revealbook.measures.method import Method
 from revealbook.rules.basis import Basis
 from revealbook.rules.rule import Rule
+from revealbook.source.place import Place
 
 
 @dataclass(frozen=True, slots=True)
@@ -15,13 +18,31 @@ class Change:
         base: the rule before it; None if the overlay brought the rule.
         basis: what the change rests on.
         reason: why it was made.
-        file: the overlay's file.
+        place: where the site states it.
+        accepted_by: id of the person who accepts that less is asked for, if one does.
+        accepted_on: the day of it.
     """
 
     base: Rule | None
     basis: Basis
     reason: str
-    file: str
+    place: Place
+    accepted_by: str | None = None
+    accepted_on: date | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class MethodChanged:
+    """What a site's overlay did to a method parameter; as `Change`, with its value before and after."""
+
+    name: str
+    base: Any
+    value: Any
+    basis: Basis
+    reason: str
+    place: Place
+    accepted_by: str | None = None
+    accepted_on: date | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,7 +86,7 @@ class RuleSet:
         rules: rules in force.
         retired: rules that an overlay retired, with the change that did.
         method: method parameters in force.
-        method_changes: method parameters that an overlay changed, as (name, basis, reason).
+        method_changes: method parameters that an overlay changed.
         files: what it was read from.
         format: format of the set's files; from 2 on more is asked of what a site changes.
         chain: the set's name, then the set that it extends, down to the one that extends none.
@@ -77,7 +98,7 @@ class RuleSet:
     rules: tuple[RuleInForce, ...]
     retired: tuple[RuleInForce, ...] = ()
     method: Method = field(default_factory=Method)
-    method_changes: tuple[tuple[str, Basis, str], ...] = ()
+    method_changes: tuple[MethodChanged, ...] = ()
     files: tuple[SourceFile, ...] = ()
     chain: tuple[str, ...] = ()
     format: int = 2
