@@ -24,9 +24,8 @@ def site(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     monkeypatch.setenv("SOURCE_DATE_EPOCH", "1795500000")
     monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path / "cache"))
     made = conforming(tmp_path / "s")
-    instruments = ("frame:\n  by: ada\n", "frame:\n  by: ada\n  instruments: [tape-1]\n")
     for number in range(2, 5):
-        opening(made, f"W-1.0{number}", instruments)
+        opening(made, f"W-1.0{number}")
     return made
 
 

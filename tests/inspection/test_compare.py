@@ -48,9 +48,8 @@ def test_readings_agree_up_to_their_combined_uncertainty(value: float, agreement
     assert found.difference == pytest.approx(value - 12)
 
 
-def test_without_a_stated_uncertainty_on_either_side_nothing_is_judged() -> None:
+def test_without_an_instrument_of_the_clerks_own_nothing_is_judged() -> None:
     assert joint(30, tools=()).agreement == "no uncertainty"
-    assert joint(30, changes={"window.instruments": None}).agreement == "no uncertainty"
     other = {"id": "level-c", "measures": "deviation", "uncertainty": 0.3}
     assert joint(30, tools=(other,)).agreement == "no uncertainty"
 

@@ -4,6 +4,7 @@ from typing import Any
 import pytest
 from tests.builders import build, details, reading, taken, value, values
 
+from revealbook.measures.reading import Reading
 from revealbook.measures.work import Work
 
 TAPE = {
@@ -63,7 +64,7 @@ def test_the_top_piece_spans_the_side_pieces() -> None:
     found = reading(work, "top_reach")
     assert found.value == 1385 - 1232 - 160
     assert details(found)["side_pieces_mm"] == 160
-    assert found.uncertainty is None
+    assert found.uncertainty == pytest.approx(sqrt(2))  # two lengths of 1 mm each, with no tape named
 
 
 @pytest.mark.parametrize(
@@ -185,6 +186,18 @@ def test_slopes_are_per_metre_of_the_piece() -> None:
     found = taken(work, "frame_plumb")[0]
     assert found.uncertainty == pytest.approx(0.4 / 1.5)  # type: ignore[union-attr]
     assert set(values(work, "frame_level")) == {("bottom",), ("top",)}
+
+
+def test_a_short_piece_slopes_over_the_metre_that_a_level_can_read() -> None:
+    pieces = {
+        "left": {"length_mm": 750, "out_of_line_mm": 1},
+        "right": {"length_mm": 1250, "out_of_line_mm": 1},
+    }
+    left, right = taken(build({"frame": {"pieces": pieces}}), "frame_plumb")
+    assert isinstance(left, Reading)
+    assert (left.value, left.uncertainty, details(left)["slope_over_mm"]) == (1, 0.5, 1000)
+    assert isinstance(right, Reading)
+    assert (right.value, details(right).get("slope_over_mm")) == (0.8, None)
 
 
 def test_a_slope_needs_the_length() -> None:

@@ -103,7 +103,7 @@ def test_four_readings_make_the_uncertainty() -> None:
     assert first.uncertainty == pytest.approx(sqrt(4 + 3))
     (alone, *_) = taken(measured(instruments=["tape"]), "width_sum_error")
     assert isinstance(alone, Reading)
-    assert alone.uncertainty is None
+    assert alone.uncertainty == pytest.approx(sqrt(4 + 3))  # the site's coarsest tape where none is named
 
 
 def overlapping(left: float | None = 80, right: float | None = 80, **sections: Any) -> Work:

@@ -53,7 +53,8 @@ def test_the_factor_carries_the_uncertainty_of_three_readings() -> None:
     expected = 2 * 0.3 * sqrt(1 + f**2 + (1 - f) ** 2) / 25
     assert reading(warm(), "temperature_factor").uncertainty == pytest.approx(expected)
     assert reading(warm(), "inside_outside_difference").uncertainty == pytest.approx(0.6 * sqrt(2))
-    assert reading(warm(instruments=[]), "temperature_factor").uncertainty is None
+    without = reading(warm(instruments=[]), "temperature_factor").uncertainty
+    assert without == pytest.approx(expected / 0.6)  # 1 K each
 
 
 def test_every_temperature_that_lacks_is_named() -> None:

@@ -5,6 +5,7 @@ import pytest
 from tests.builders import build, details, taken, values
 
 from revealbook.measures.physics.dew_point import dew_point_c
+from revealbook.measures.reading import Reading
 from revealbook.measures.work import Work
 
 SITE = {
@@ -106,7 +107,7 @@ def test_the_surface_is_held_against_the_dew_point_of_the_air() -> None:
     found = taken(work, "dew_point_margin")[0]
     assert found.value == pytest.approx(7.9 - dew_point_c(8.5, 72))  # type: ignore[union-attr]
     assert details(found)["dew_point_c"] == pytest.approx(dew_point_c(8.5, 72))
-    assert found.uncertainty is None  # type: ignore[union-attr]
+    assert found.uncertainty is not None  # type: ignore[union-attr]  # though no instrument is named
 
 
 @pytest.mark.parametrize("key", ["air_c", "rh_pct", "surface_c"])
@@ -116,15 +117,22 @@ def test_the_dew_point_needs_all_three_readings(key: str) -> None:
     assert bonding(work, "dew_point_margin") == f"missing {key} at frame.bonding.{key}"
 
 
-@pytest.mark.parametrize(
-    ("tools", "known"), [(["thermo"], False), (["hygro"], False), (["thermo", "hygro"], True)]
-)
-def test_the_dew_point_is_as_uncertain_as_both_instruments(tools: list[str], *, known: bool) -> None:
+def dew_uncertainty(*tools: str) -> float:
     opening = {"frame": {"instruments": tools, "bonding": {"air_c": 20, "rh_pct": 50, "surface_c": 15}}}
-    uncertainty = taken(build(opening, SITE), "dew_point_margin")[0].uncertainty  # type: ignore[union-attr]
-    assert (uncertainty is not None) is known
-    if uncertainty is not None:
-        assert sqrt(0.5**2 + 0.5**2) * 0.9 < uncertainty < 2
+    found = taken(build(opening, SITE), "dew_point_margin")[0]
+    assert isinstance(found, Reading)
+    assert found.uncertainty is not None
+    return found.uncertainty
+
+
+def test_the_dew_point_is_as_uncertain_as_both_instruments() -> None:
+    assert sqrt(0.5**2 + 0.5**2) * 0.9 < dew_uncertainty("thermo", "hygro") < 2
+
+
+def test_each_instrument_left_out_makes_the_dew_point_less_certain() -> None:
+    both = dew_uncertainty("thermo", "hygro")
+    assert both < dew_uncertainty("thermo") < dew_uncertainty()
+    assert both < dew_uncertainty("hygro") < dew_uncertainty()
 
 
 @pytest.mark.parametrize(

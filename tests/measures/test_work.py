@@ -3,6 +3,7 @@ from math import sqrt
 import pytest
 from tests.builders import build
 
+from revealbook.measures.method import METHOD_OF_FORMAT_1, Method
 from revealbook.measures.reading import Missing, Reading
 from revealbook.measures.work import each, look, one
 
@@ -40,11 +41,29 @@ def test_uncertainties_of_several_readings_add_in_quadrature() -> None:
     assert work.uncertainty("survey", "length", 2) == pytest.approx(sqrt(2))
 
 
-def test_without_a_named_instrument_no_uncertainty_is_stated() -> None:
+def test_without_a_named_instrument_the_sites_coarsest_counts() -> None:
     work = build({"survey": {"instruments": ["level-1"]}, "frame": {}}, TOOLS)
-    assert work.uncertainty("survey", "length") is None
-    assert work.uncertainty("frame", "length") is None
-    assert work.uncertainty("window", "length") is None
+    assert work.uncertainty("survey", "length") == 2.5
+    assert work.uncertainty("frame", "length", 2) == pytest.approx(2.5 * sqrt(2))
+    assert (
+        work.uncertainty("window", "deviation") == 0.5
+    )  # the method's: coarser than the level that is listed
+
+
+def test_without_any_instrument_on_site_the_methods_own_uncertainty_counts() -> None:
+    work = build({"frame": {}})
+    kinds = {"length": 1, "deviation": 0.5, "temperature": 1, "humidity": 5, "flow": None}
+    assert {kind: work.uncertainty("frame", kind) for kind in kinds} == kinds
+
+
+def test_in_the_first_edition_no_instrument_meant_no_uncertainty() -> None:
+    first = Method.model_construct(**METHOD_OF_FORMAT_1)
+    assert build({"frame": {}}, TOOLS, first).uncertainty("frame", "length") is None
+
+
+def test_a_short_part_slopes_over_the_length_that_can_be_read() -> None:
+    assert [build().sloping_over(length) for length in (600, 1000, 1400)] == [1000, 1000, 1400]
+    assert build(method=Method.model_construct(**METHOD_OF_FORMAT_1)).sloping_over(600) == 600
 
 
 def test_products_are_known_by_kind_and_id() -> None:

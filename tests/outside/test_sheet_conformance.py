@@ -33,7 +33,7 @@ def unsound(folder: Path) -> Path:
 def found(tmp_path_factory: pytest.TempPathFactory) -> dict[str, Any]:
     folder = tmp_path_factory.mktemp("sheets")
     site, archive = conforming(folder / "site"), unsound(folder / "archive")
-    opening(site, "W-1.02", ("frame:\n  by: ada\n", "frame:\n  by: ada\n  instruments: [tape-1]\n"))
+    opening(site, "W-1.02")
     files = {name: folder / f"{name}.pdf" for name in SHEETS}
     drawn = files["inspection"].with_suffix(".json")
     compared = remeasured(folder, "W-1.02", 62)

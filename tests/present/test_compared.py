@@ -11,7 +11,7 @@ from revealbook.present.compared import Comparison, comparison, comparison_data,
 from revealbook.records.record import Sheet
 from revealbook.records.remeasurement import Remeasurement
 
-SITE = site({mark: {"frame.instruments": ["tape-1"]} for mark in ("W-1", "W-2")})
+SITE = site({mark: {} for mark in ("W-1", "W-2")})
 TAPE = {"id": "tape-c", "measures": "length", "uncertainty": 0.5}
 
 

@@ -5,7 +5,7 @@ from typing import Any
 
 import pytest
 from tests.present.judging import ENGLISH, Changes, opening
-from tests.rules.changes import common_practice
+from tests.rules.changes import bare, common_practice
 
 from revealbook.measures.physics.dew_point import dew_point_c
 from revealbook.present.conditions import ConditionsChart, conditions_chart
@@ -62,7 +62,7 @@ def test_temperatures_can_be_read_off_at_the_grid() -> None:
 
 
 def test_the_margin_is_that_of_the_rule_in_force() -> None:
-    found = chart(rules=overlaid("at_least: 5"))
+    found = chart(rules=bare(overlaid("at_least: 5")))
     foam = found.columns[2]
     assert read_off(found, foam.wanted) - read_off(found, foam.dew) == pytest.approx(5)
     assert [column.outcome for column in found.columns] == [

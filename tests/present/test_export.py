@@ -11,7 +11,6 @@ from revealbook.rules.limit import Limit
 BREACH = {
     "frame.pieces.bottom.overlap_left_mm": 62,
     "frame.pieces.bottom.overlap_right_mm": 102,
-    "frame.instruments": ["tape-1"],
     "concessions[0]": {"rule": "frame-overlap", "accepted_by": "cleo"},
 }
 

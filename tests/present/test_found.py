@@ -52,10 +52,10 @@ def test_of_two_limits_the_nearer_one_counts() -> None:
 
 def test_the_hole_centres_of_a_record_are_told_to_the_tenth_that_decides() -> None:
     centres = judgement("fixing-centres", {"frame.pieces.left.holes_mm": [175, 874.6, 1325]})
-    assert found(centres.findings[5], "fixing-centres") == "699.6 mm (from 175 mm, to 874.6 mm)"
+    assert found(centres.findings[5], "fixing-centres") == "699.6 mm (from 175 mm, to 874.6 mm), U = 1.4 mm"
     beyond = judgement("fixing-centres", {"frame.pieces.left.holes_mm": [175, 875.04, 1325]})
-    assert beyond.outcome is Outcome.DOES_NOT_CONFORM
-    assert found(beyond.findings[5], "fixing-centres") == "700.04 mm (from 175 mm, to 875 mm)"
+    assert beyond.outcome is Outcome.UNDECIDED
+    assert found(beyond.findings[5], "fixing-centres") == "700.04 mm (from 175 mm, to 875 mm), U = 1.4 mm"
 
 
 def test_numbers_beside_each_other_do_not_seem_equal_either() -> None:

@@ -41,9 +41,9 @@ def test_every_point_names_part_value_limit_distance_and_place() -> None:
     (entry,) = breached(SHORT_OVERLAP)
     left, right = entry.points
     assert (left.subject, right.subject) == ("bottom, left", "bottom, right")
-    assert left.found.replace("\u00a0", " ") == "62 mm"
+    assert left.found.replace("\u00a0", " ") == "62 mm, U = 1 mm"
     assert left.required.replace("\u00a0", " ") == "at least 80 mm"
-    assert left.off_by.replace("\u00a0", " ") == "18 mm outside"
+    assert left.off_by.replace("\u00a0", " ") == "18 mm outside; under 0.1 % likely to be inside"
     assert left.path == ("frame", "pieces", "bottom", "overlap_left_mm")
     file, line, _column = left.place.split(":")
     assert file == "openings/W-1.01.yaml"
@@ -72,11 +72,20 @@ def test_what_is_open_bears_no_number() -> None:
 
 
 def test_what_is_not_wrong_yet_is_not_to_be_put_right_but_looked_at() -> None:
-    nearly = {"frame.pieces.bottom.overlap_left_mm": 80.5, "frame.instruments": ["tape-1"]}
+    nearly = {"frame.pieces.bottom.overlap_left_mm": 80.5}
     (undecided,) = entries(opening(nearly), Outcome.UNDECIDED, ENGLISH, PEOPLE)
     (lacking,) = entries(opening({"survey.sound": None}), Outcome.NOT_SHOWN, ENGLISH, PEOPLE)
     assert undecided.remedy.startswith("Measure again with a finer instrument")
     assert lacking.remedy.startswith("Look, measure and record it while it can still be seen.")
+
+
+def test_what_was_not_read_in_its_hour_is_not_to_be_measured_again() -> None:
+    (near,) = entries(opening({"seals.events[0].surface_c": 6.6}), Outcome.UNDECIDED, ENGLISH, PEOPLE)
+    unread = entries(opening({"seals.events[0].surface_c": None}), Outcome.NOT_SHOWN, ENGLISH, PEOPLE)
+    assert near.rule_id == "surface-above-dew-point"
+    assert {one.rule_id for one in unread} == {"surface-in-range", "surface-above-dew-point"}
+    for entry in (near, *unread):
+        assert entry.remedy.startswith("The moment is past and cannot be read again.")
 
 
 def test_a_short_wait_says_when_work_could_have_gone_on() -> None:
@@ -144,7 +153,6 @@ def test_undecided_points_stand_before_what_was_not_shown() -> None:
     changes = {
         "survey.sound": None,
         "frame.pieces.bottom.overlap_left_mm": 80.5,
-        "frame.instruments": ["tape-1"],
     }
     assert [(one.rule_id, one.outcome_word) for one in open_points(opening(changes), ENGLISH, PEOPLE)] == [
         ("frame-overlap", "undecided"), ("substrate-sound", "not shown"),

@@ -13,7 +13,7 @@ from revealbook.rules.judged import JudgedOpening
 BREACH = {"frame.pieces.bottom.overlap_left_mm": 62, "frame.pieces.bottom.overlap_right_mm": 102}
 TWO = {**BREACH, "survey.sound": False}
 OPEN = {"survey.sound": None}
-UNDECIDED = {"frame.pieces.bottom.overlap_left_mm": 80.5, "frame.instruments": ["tape-1"]}
+UNDECIDED = {"frame.pieces.bottom.overlap_left_mm": 80.5}
 CONCEDED = {**BREACH, "concessions[0]": {"rule": "frame-overlap", "accepted_by": "cleo"}}
 CONCEDED_TWICE = {**CONCEDED, "survey.sound": False, "concessions[1]": {"rule": "substrate-sound"}}
 

@@ -3,6 +3,7 @@
 import copy
 import re
 from collections.abc import Mapping
+from dataclasses import replace
 from functools import cache
 from pathlib import Path
 from typing import Any
@@ -50,6 +51,11 @@ def set_of(rule: str) -> RuleSet:
     """The smallest shipped set that holds a rule: the one that brings it."""
     sets = sorted((shipped(name) for name in shipped_sets()), key=lambda one: len(one.rules))
     return next(one for one in sets if rule in {held.id for held in one.rules})
+
+
+def bare(rules: RuleSet) -> RuleSet:
+    """A rule set whose limits decide by themselves, so that a case can stand exactly at one."""
+    return replace(rules, method=rules.method.model_copy(update={"decision": "simple acceptance"}))
 
 
 def put(data: Any, path: str, value: Any) -> None:

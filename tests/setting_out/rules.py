@@ -4,10 +4,19 @@ from dataclasses import replace
 
 from tests.rules.changes import common_practice
 
+from revealbook.measures.method import DefaultUncertainty
 from revealbook.rules.read import read_rules
 from revealbook.rules.rule_set import RuleSet, SourceFile
 
-PRACTICE = common_practice()
+UNSTATED = DefaultUncertainty(length_mm=None, deviation_mm=None, temperature_k=None, humidity_pct=None)
+
+
+def to_the_limit(rules: RuleSet) -> RuleSet:
+    """The rules, setting out to their very limits where the site lists no tape."""
+    return replace(rules, method=rules.method.model_copy(update={"default_uncertainty": UNSTATED}))
+
+
+PRACTICE = to_the_limit(common_practice())
 _BASIS = "basis: {kind: supplier, document: letter 1 (invented)}, reason: asked for"
 
 
@@ -16,7 +25,7 @@ def with_changes(overlay: str) -> RuleSet:
     text = "overlay: changes (invented)\n" + overlay.replace("BASIS", _BASIS)
     rules = read_rules("common-practice", None, [SourceFile("rules/site.yaml", text.encode())])
     assert isinstance(rules, RuleSet), rules
-    return rules
+    return to_the_limit(rules)
 
 
 def changed(**limits: str) -> RuleSet:

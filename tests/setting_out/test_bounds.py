@@ -1,6 +1,7 @@
 from dataclasses import replace
 
 import pytest
+from tests.rules.changes import common_practice
 from tests.setting_out.followed import SITE, around, before_work, work_on
 from tests.setting_out.rules import PRACTICE, with_changes, without
 
@@ -108,6 +109,11 @@ def test_without_a_tape_or_without_a_guard_band_nothing_is_kept() -> None:
     for rules, site in ((PRACTICE, NO_TAPE), (simple, SITE)):
         kept = guard(work_on(before_work(1230, 1480), around(rules, site)))
         assert (kept.one_mm, kept.two_mm) == (0, 0)
+
+
+def test_where_no_tape_is_listed_the_methods_own_uncertainty_is_kept() -> None:
+    kept = guard(work_on(before_work(1230, 1480), around(common_practice(), NO_TAPE)))
+    assert kept.one_mm == common_practice().method.default_uncertainty.length_mm == 1
 
 
 def test_a_rule_set_without_the_rule_is_refused_like_a_retired_one() -> None:

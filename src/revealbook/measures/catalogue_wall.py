@@ -24,8 +24,8 @@ def _of_joints(key: str) -> Function:
     return lambda work: frame.per_joint(work, key)
 
 
-def _of_supports(*rest: str, measures: str | None = None) -> Function:
-    return lambda work: supports.per_support(work, *rest, measures=measures)
+def _of_supports(*rest: str) -> Function:
+    return lambda work: supports.per_support(work, *rest)
 
 
 _SURVEY = (
@@ -193,8 +193,8 @@ _FIXINGS = (
 _SUPPORTS = (
     Measure("supports_called_for", "yes/no", "Whether the drawing calls for supports.", supports.called_for),
     Measure("load_point_distance", "mm", "Load point to nearest support.", supports.distance_to_load_points),
-    Measure("support_length", "mm", "Length of each support.", _of_supports("length_mm", measures="length")),
     Measure("support_end_margin", "mm", "Support to the bottom piece's ends.", within.support_end_margin),
+    Measure("support_length", "mm", "Length of each support.", supports.support_lengths),
     Measure("support_holes", "number", "Holes of each support.", _of_supports("holes")),
     Measure("support_hole_diameter", "mm", "Diameter of its holes.", _of_supports("hole_diameter_mm")),
     Measure("support_beads", "number", "Beads on its back.", _of_supports("beads", "number")),

@@ -169,7 +169,7 @@ def per_piece(
 
 
 def slopes(work: Work, of: tuple[str, ...]) -> Iterator[Outcome]:
-    """Out of level or plumb of each piece in mm per metre of its length."""
+    """Out of level or plumb of each piece in mm per metre of its length, or of the method's least length."""
     for piece in of:
         off, length = (
             work.look(*piece_path(piece, "out_of_line_mm")),
@@ -181,8 +181,12 @@ def slopes(work: Work, of: tuple[str, ...]) -> Iterator[Outcome]:
             yield Missing((piece,), key, piece_path(piece, key))
             continue
         spread = work.uncertainty("frame", "deviation")
-        details = (Detail("out_of_line_mm", off, "mm", path), Detail("length_mm", length, "mm"))
-        per_m = 1000 / length
+        details: tuple[Detail, ...] = (
+            Detail("out_of_line_mm", off, "mm", path),
+            Detail("length_mm", length, "mm"),
+        )
+        per_m = 1000 / (over := work.sloping_over(length))
+        details += (Detail("slope_over_mm", over, "mm"),) if over != length else ()
         yield Reading((piece,), off * per_m, path, None if spread is None else spread * per_m, details)
 
 

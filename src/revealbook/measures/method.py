@@ -10,6 +10,28 @@ from typing import Any, Literal
 from pydantic import BaseModel, ConfigDict, Field
 
 
+class DefaultUncertainty(BaseModel):
+    """Expanded uncertainty (k = 2) of a reading whose instrument is not stated, by kind; None: none is taken.
+
+    What is seen and not measured - holes, beads, a cleaned hole - has no kind and no uncertainty.
+    """
+
+    model_config = ConfigDict(frozen=True, strict=True, extra="forbid")
+
+    length_mm: float | None = Field(
+        default=1.0, gt=0, le=20, description="Steel tape of class II up to 2 m, read to 1 mm."
+    )
+    deviation_mm: float | None = Field(
+        default=0.5, gt=0, le=20, description="Spirit level of 0.5 mm/m over 1 m, read with a wedge gauge."
+    )
+    temperature_k: float | None = Field(
+        default=1.0, gt=0, le=10, description="Air or contact thermometer of the trade."
+    )
+    humidity_pct: float | None = Field(
+        default=5.0, gt=0, le=50, description="Hand-held hygrometer, percentage points."
+    )
+
+
 class Method(BaseModel):
     """Method parameters; the defaults are what a rule set gets that says nothing."""
 
@@ -30,6 +52,16 @@ class Method(BaseModel):
         le=3,
         description="Guard band as a share of the expanded uncertainty U (k = 2). 1: w = U, the simple rule"
         " of ILAC-G8:09/2019 (from memory); the default of ISO 14253-1:2017 is about 0.83 U.",
+    )
+    default_uncertainty: DefaultUncertainty = Field(
+        default=DefaultUncertainty(),
+        description="Uncertainty of a reading whose instrument is not stated (common practice).",
+    )
+    slope_over_at_least_mm: float = Field(
+        default=1000,
+        ge=0,
+        le=3000,
+        description="A shorter part is held to the slope over this length: less cannot be read.",
     )
     gamma_dead: float = Field(
         default=1.35, ge=1, le=2, description="Partial factor of dead load (EN 1990, from memory)."
@@ -105,6 +137,10 @@ METHOD_OF_FORMAT_1: Mapping[str, Any] = MappingProxyType(
         "warmest_white_c": None,
         "warmest_light_c": None,
         "warmest_dark_c": None,
+        "default_uncertainty": DefaultUncertainty(
+            length_mm=None, deviation_mm=None, temperature_k=None, humidity_pct=None
+        ),
+        "slope_over_at_least_mm": 0.0,
     }
 )
 """What held before a rule set could state it: a pack of then is judged again as it was judged then."""

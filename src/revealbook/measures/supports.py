@@ -51,6 +51,11 @@ def per_support(work: Work, *rest: str, measures: str | None = None) -> Iterator
         yield one(work, (f"support {number + 1}",), ("supports", "placed", number, *rest), measures)
 
 
+def support_lengths(work: Work) -> Iterator[Outcome]:
+    """Length of each support, mm: the length it was ordered in, which nobody measures again."""
+    yield from per_support(work, "length_mm", measures="length" if work.method.computations == 1 else None)
+
+
 def plinth_used(work: Work) -> Iterator[Outcome]:
     """Whether the window has a plinth profile."""
     yield one(work, (), ("plinth", "used"))
@@ -100,7 +105,10 @@ def packer_shortfall(work: Work) -> Iterator[Outcome]:
         Detail("height_needed_mm", needed, "mm", (*path, "height_needed_mm")),
         Detail("height_mm", packed or 0.0, "mm", (*path, "height_mm")),
     )
-    yield Reading((), abs(needed - (packed or 0)), path, work.uncertainty("plinth", "length", 2), details)
+    # packers come in heights that nobody measures again
+    measured = 2 if work.method.computations == 1 else 1
+    spread = work.uncertainty("plinth", "length", measured)
+    yield Reading((), abs(needed - (packed or 0)), path, spread, details)
 
 
 def height_is_made_up(work: Work) -> Iterator[Outcome]:

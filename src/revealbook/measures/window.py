@@ -15,7 +15,10 @@ _LENGTH_OF = {"left": "height_mm", "right": "height_mm", "bottom": "width_mm", "
 
 
 def slope(work: Work, off_key: str, size_key: str) -> Iterator[Outcome]:
-    """Deviation of the window from plumb or level in mm per metre of its height or width."""
+    """Deviation of the window from plumb or level in mm per metre of its height or width.
+
+    A shorter side is reckoned as the method's least length.
+    """
     path = ("window", off_key)
     off, size = work.look(*path), work.look("window", size_key)
     if off is None or size is None:
@@ -23,8 +26,12 @@ def slope(work: Work, off_key: str, size_key: str) -> Iterator[Outcome]:
         yield Missing((), key, ("window", key))
         return
     spread = work.uncertainty("window", "deviation")
-    details = (Detail(off_key, off, "mm", path), Detail(size_key, size, "mm", ("window", size_key)))
-    per_m = 1000 / size
+    details: tuple[Detail, ...] = (
+        Detail(off_key, off, "mm", path),
+        Detail(size_key, size, "mm", ("window", size_key)),
+    )
+    per_m = 1000 / (over := work.sloping_over(size))
+    details += (Detail("slope_over_mm", over, "mm"),) if over != size else ()
     yield Reading((), off * per_m, path, None if spread is None else spread * per_m, details)
 
 

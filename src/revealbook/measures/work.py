@@ -30,12 +30,15 @@ class Surroundings:
         method: the method parameters of the rule set in force.
         products: products by kind and id.
         uncertainties: expanded uncertainty by instrument id, with what the instrument measures.
+        unstated: the same by kind where no instrument is named: the method's, or that of the site's coarsest
+            instrument of the kind, so that leaving an instrument out never helps.
     """
 
     site: Site
     method: Method = field(default_factory=Method)
     products: Mapping[tuple[str, str], Product] = field(default_factory=dict)
     uncertainties: Mapping[str, tuple[str, float]] = field(default_factory=dict)
+    unstated: Mapping[str, float] = field(default_factory=dict)
 
     @classmethod
     def of(cls, site: Site, method: Method) -> "Surroundings":
@@ -43,7 +46,16 @@ class Surroundings:
         kinds = type(site.products).model_fields
         products = {(kind, product.id): product for kind in kinds for product in getattr(site.products, kind)}
         uncertainties = {tool.id: (tool.measures, tool.uncertainty) for tool in site.instruments}
-        return cls(site, method, products, uncertainties)
+        return cls(site, method, products, uncertainties, dict(_unstated(site, method)))
+
+
+def _unstated(site: Site, method: Method) -> Iterator[tuple[str, float]]:
+    for name in type(method.default_uncertainty).model_fields:
+        kind = name.partition("_")[0]
+        default = getattr(method.default_uncertainty, name)
+        if default is not None:
+            listed = (tool.uncertainty for tool in site.instruments if tool.measures == kind)
+            yield kind, max((default, *listed))
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,13 +87,19 @@ class Work:
             readings: how many independent readings enter with weight 1 (adds in quadrature).
 
         Returns:
-            The uncertainty of the coarsest such instrument named there, or None if none is named.
+            The uncertainty of the coarsest such instrument named there; without one, that of a reading whose
+            instrument is not stated; None if the method takes none for its kind.
         """
         path = (section,) if isinstance(section, str) else section
         named = look(self.opening, (*path, "instruments")) or ()
         found = [self.around.uncertainties[name] for name in named]
         fitting = [value for kind, value in found if kind == measures]
-        return max(fitting) * sqrt(readings) if fitting else None
+        coarsest = max(fitting) if fitting else self.around.unstated.get(measures)
+        return None if coarsest is None else coarsest * sqrt(readings)
+
+    def sloping_over(self, length_mm: float) -> float:
+        """Give the length over which a slope is reckoned: no shorter than a fitter can read it over."""
+        return max(length_mm, self.method.slope_over_at_least_mm)
 
 
 def one(work: Work, subject: Subject, path: Path, measures: str | None = None) -> Outcome:

@@ -141,6 +141,7 @@ KEYS = {
     "start": N_("width at the start"),
     "step": N_("what was done"),
     "straightedge_mm": N_("length of the straightedge"),
+    "slope_over_mm": N_("reckoned over"),
     "top_edge_sealed": N_("whether the upper edge is sealed"),
     "what": N_("what was done"),
     "without_voids": N_("whether it is filled without voids"),

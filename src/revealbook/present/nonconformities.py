@@ -20,6 +20,19 @@ _REMEDIES = {
     ),
 }
 """What to do where nothing is known to be wrong yet; the rule's own remedy is for what is."""
+_PAST_REMEDIES = {
+    Outcome.UNDECIDED: N_(
+        "The moment is past and cannot be read again. Enter what a logger or a finer instrument read then. "
+        "Without it, have the product's supplier vouch for it in writing, or somebody entitled accept it."
+    ),
+    Outcome.NOT_SHOWN: N_(
+        "The moment is past and cannot be read again. Enter what was read then, here or by a logger. "
+        "Without it, have the product's supplier vouch for it in writing, or somebody entitled accept it."
+    ),
+}
+"""The same for the weather, times and amounts of work that is done."""
+_READ_ONCE = frozenset({"air_c", "rh_pct", "surface_c"})
+_TIMES = frozenset({"h", "min", "d"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -148,11 +161,22 @@ def entry(
         outcome_word=words.say(labels.OUTCOMES[judgement.outcome]),
         requirement=requirement(judgement.held, words),
         why=words.say(rule.why),
-        remedy=words.say(_REMEDIES.get(judgement.outcome, rule.remedy)),
+        remedy=words.say(_remedy(judgement, telling)),
         points=tuple(point(opening, judgement, finding, words) for finding in telling),
         accepted=accepted(opening, rule.id, words, people),
         gone_on=could_have_gone_on(telling, words),
     )
+
+
+def _remedy(judgement: Judgement, telling: Iterable[Finding]) -> str:
+    """Give what can still be done; the weather of an hour that is past cannot be measured again."""
+    rule = judgement.held.rule
+    if judgement.outcome is Outcome.UNDECIDED and (rule.stage == "materials" or rule.unit in _TIMES):
+        return _PAST_REMEDIES[Outcome.UNDECIDED]
+    weather = all(finding.reading.path[-1] in _READ_ONCE for finding in telling)
+    if judgement.outcome is Outcome.NOT_SHOWN and weather and rule.stage != "tests":
+        return _PAST_REMEDIES[Outcome.NOT_SHOWN]
+    return _REMEDIES.get(judgement.outcome, rule.remedy)
 
 
 def point(opening: JudgedOpening, judgement: Judgement, finding: Finding, words: Words) -> Point:

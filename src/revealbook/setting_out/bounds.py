@@ -72,12 +72,13 @@ class Guard:
 
 
 def guard(work: Work) -> Guard:
-    """Give the distance that the method in force keeps from a limit with the coarsest tape of the site."""
+    """Give the distance kept from a limit with the site's coarsest tape, or with one that is not stated."""
     method = work.method
     tapes = [tool.uncertainty for tool in work.around.site.instruments if tool.measures == "length"]
-    if method.decision != "guard band" or not tapes:
+    coarsest = work.around.unstated.get("length", max(tapes, default=0.0))
+    if method.decision != "guard band" or not coarsest:
         return Guard(0, 0)
-    band = method.guard_band_factor * max(tapes)
+    band = method.guard_band_factor * coarsest
     return Guard(band, band * sqrt(2))
 
 
