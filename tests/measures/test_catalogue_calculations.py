@@ -5,6 +5,7 @@ from revealbook.measures.catalogue_calculations import CALCULATIONS
 from revealbook.measures.reading import Missing, Reading
 
 BELOW_ZERO = {
+    "wind_class_reserve",
     "bead_cure_reserve",
     "flatness_reserve",
     "inside_outside_difference", "temperature_factor", "leakage_exponent", "mass_beyond_glass",

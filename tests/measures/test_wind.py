@@ -94,3 +94,37 @@ def test_a_building_beyond_the_method_is_not_reckoned(building: dict[str, Any]) 
 def test_the_same_place_is_reckoned_once() -> None:
     place = Place(25, "II", 1.25, (20, 12, 10), 5, 1.23)
     assert worst_suction(place) is worst_suction(Place(25, "II", 1.25, (20, 12, 10), 5, 1.23))
+
+
+def test_a_declared_class_is_held_against_the_wind_on_the_windows_own_area() -> None:
+    work = windy(distance_from_corner_m=2)
+    assert [one.what for one in taken(work, "wind_class_reserve") if isinstance(one, Missing)] == [
+        "wind_class",
+        "height_mm",
+    ]
+    site = {"exposure": EXPOSURE, "buildings": [BUILDING]}
+    small = {"width_mm": 900, "height_mm": 900, "wind_class": "C4"}
+    found = reading(
+        build({"opening": {"mark": "W-1"} | OPENING, "window": small}, site), "wind_class_reserve"
+    )
+    assert found.value == pytest.approx(1600 - 918.863 * 1.3, rel=1e-5)
+    large = {"width_mm": 2500, "height_mm": 4000, "wind_class": "C4"}
+    found = reading(
+        build({"opening": {"mark": "W-1"} | OPENING, "window": large}, site), "wind_class_reserve"
+    )
+    # zone B at 10 m2: cpe,10 -0.8; the windward wall, +0.78 and -0.3 inside, presses more
+    pressure = details(found)["wind_pa"]
+    assert found.value == pytest.approx(1600 - pressure)
+    assert pressure == pytest.approx(918.863 * (0.7 + 0.1 * (10 / 12 - 0.25) / 0.75 + 0.3), rel=1e-5)
+
+
+def test_everything_that_lacks_for_the_class_is_named() -> None:
+    assert [one.what for one in taken(build(), "wind_class_reserve") if isinstance(one, Missing)] == [
+        "wind_class",
+        "height_mm",
+        "basic_wind_velocity_m_s",
+        "terrain",
+        "building",
+        "distance_from_corner_m",
+        "width_mm",
+    ]

@@ -42,7 +42,7 @@ NO_INSIDE = {
 STEPS = {
     "d": 1,
     "mm": 1, "mm/m": 0.1, "number": 1, "h": 1 / 60, "min": 1, "K": 0.1, "%": 0.1, "Nm": 0.1, "-": 0.1,
-    "N": 1, "kg": 1, "m3/(h m)": 0.01,
+    "N": 1, "kg": 1, "Pa": 1, "m3/(h m)": 0.01,
 }  # fmt: skip
 """What counts as one step beside a limit, by unit."""
 

@@ -63,6 +63,13 @@ _LOADS = (
     Measure("support_load", "N", "Load on each support.", loads.support_loads, below_zero=True),
     Measure("eccentric_moment", "Nm", "Moment of the weight about the wall's face.", loads.eccentric_moment),
     Measure("wind_suction", "Pa", "Worst wind suction on the opening.", wind.wind_suction),
+    Measure(
+        "wind_class_reserve",
+        "Pa",
+        "Test pressure of the window's declared class beyond the greatest wind on it.",
+        wind.wind_class_reserve,
+        below_zero=True,
+    ),
     Measure("fixing_tension", "N", "Design tension on the worst fixing.", loads.fixing_tension),
     Measure("fixing_shear", "N", "Design shear on each fixing.", loads.fixing_shear),
     Measure("fixing_use", "-", "Use of the worst fixing's design resistance.", fixing_use.fixing_use),

@@ -210,6 +210,10 @@ KEYS = {
     "frame_colour": N_("colour of the window's frame"),
     "movement_share_pct": N_("share of the movement"),
     "least_joint_mm": N_("least joint width"),
+    "wind_class": N_("declared wind class"),
+    "class_pressure_pa": N_("tested to"),
+    "wind_pa": N_("greatest wind on the window"),
+    "wind_class_asked": N_("class asked for"),
 }
 """Keys of records and products, as a sentence calls them; a key that is not here is written as it is."""
 REASONS = {

@@ -89,3 +89,5 @@ Minutes = Annotated[float, _between(0, 10_000)]
 SdM = Annotated[float, _between(0.001, 10_000)]
 Percent = Annotated[float, _between(0, 1_000)]
 Count = Annotated[int, Field(ge=0, le=10_000)]
+WindClass = Annotated[str, StringConstraints(pattern=r"^[ABC]?([1-5]|E[2-9]\d{3})$"), _Written]
+"""A class of resistance to wind load as EN 12210 writes it: C4, or CE2400 beyond the last class."""

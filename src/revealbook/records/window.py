@@ -15,6 +15,7 @@ from revealbook.records.quantities import (
     OpeningMm,
     TemperatureC,
     ThicknessMm,
+    WindClass,
 )
 from revealbook.records.survey import Diagonals
 
@@ -82,6 +83,9 @@ class Window(Section):
     )
     packed_at_fixings: bool | None = entry("Packers left beside every fixing that takes pressure?", True)
     opening_function_tried: bool | None = entry("Opened, tilted and locked without force after fixing?", True)
+    wind_class: WindClass | None = entry(
+        "Declared class of resistance to wind load by EN 12210, from the maker's declaration.", "C4"
+    )
     assembly_length_mm: LengthMm | None = entry(
         "Length of coupled windows together, mm, if this one is coupled to others.", 3600
     )
