@@ -1,6 +1,6 @@
 """Records built from plain dicts, as YAML would give them."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from copy import deepcopy
 from functools import cache
 from pathlib import Path
@@ -35,6 +35,11 @@ def full_site() -> Any:
     return deepcopy(_read("site.yaml"))
 
 
+def bonded(**keys: Any) -> list[dict[str, Any]]:
+    """Make `frame.bonding` of one application to all four pieces."""
+    return [{"of": ["bottom", "left", "right", "top"], **keys}]
+
+
 def build(
     opening: Mapping[str, Any] | None = None,
     site: Mapping[str, Any] | None = None,
@@ -54,6 +59,12 @@ def taken(work: Work, name: str) -> tuple[Outcome, ...]:
 def values(work: Work, name: str) -> dict[tuple[str, ...], Any]:
     """Give the values of a measure by subject; what is missing as text, `missing KEY at PATH`."""
     return {outcome.subject: _said(outcome) for outcome in taken(work, name)}
+
+
+def only(outcomes: Iterable[Outcome]) -> Outcome:
+    """Give the one outcome of a measure that has exactly one."""
+    (outcome,) = outcomes
+    return outcome
 
 
 def value(work: Work, name: str) -> Any:

@@ -43,7 +43,7 @@ def test_the_table_fits_the_terminal_and_says_how_many_there_are(archive: Path) 
 
 def test_what_is_filed_later_is_found_at_once(archive: Path) -> None:
     assert find(archive, "--batch", "0999").status == 1
-    file_site(Archive.open(archive), "fir", {"F-1": {"frame.bonding.batch": "0999"}})
+    file_site(Archive.open(archive), "fir", {"F-1": {"frame.bonding[0].batches[0].number": "0999"}})
     assert "fir/F-1" in find(archive, "--batch", "0999").out
 
 

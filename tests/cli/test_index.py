@@ -39,7 +39,7 @@ def test_an_index_that_was_deleted_is_made_again_and_answers_the_same(archive: A
 
 def test_what_was_filed_since_is_found_at_once(archive: Archive) -> None:
     assert run("find", *asked(archive, "--batch", "7714")).status == 1
-    file_site(archive, "oak", {"W-1": {"frame.bonding.batch": "7714"}})
+    file_site(archive, "oak", {"W-1": {"frame.bonding[0].batches[0].number": "7714"}})
     shown = run("find", *asked(archive, "--batch", "7714"))
     assert shown.status == 0
     assert "oak/W-1" in shown.out

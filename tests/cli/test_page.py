@@ -79,7 +79,7 @@ def test_a_site_whose_list_of_files_is_damaged_is_named_on_the_page_too(tmp_path
 
 def test_what_was_found_is_a_page_that_says_what_was_asked(tmp_path: Path) -> None:
     archive, to = Archive.create(tmp_path / "archive"), tmp_path / "found.html"
-    file_site(archive, "elm", {"W-1": {}, "W-2": {"frame.bonding.batch": "7714"}})
+    file_site(archive, "elm", {"W-1": {}, "W-2": {"frame.bonding[0].batches[0].number": "7714"}})
     file_site(archive, "oak", {"W-9": {}})
     asked = (
         "find",

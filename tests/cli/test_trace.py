@@ -13,7 +13,7 @@ from revealbook.archive.store import Archive
 @pytest.fixture
 def archive(tmp_path: Path) -> Path:
     made = filings.new_archive(tmp_path)
-    other_batch = {"frame.bonding.batch": "0999"}
+    other_batch = {"frame.bonding[0].batches[0].number": "0999"}
     filings.file_site(made, "alder-yard", {"W-1": filings.SHORT, "W-2": {}, "W-3": other_batch})
     filings.file_site(made, "elm-yard", {"E-1": {**filings.SHORT, **other_batch}})
     return made.path
@@ -38,7 +38,7 @@ def test_openings_of_other_sites_are_traced_with_the_reasons_and_fit_the_termina
 def test_what_is_filed_later_is_found_at_once(archive: Path) -> None:
     assert "2 openings" in trace(archive, "--batch", "0999").out
     made = Archive.open(archive)
-    filings.file_site(made, "fir-yard", {"F-1": {"frame.bonding.batch": "0999"}})
+    filings.file_site(made, "fir-yard", {"F-1": {"frame.bonding[0].batches[0].number": "0999"}})
     assert "fir-yard/F-1" in trace(archive, "--batch", "0999").out
 
 

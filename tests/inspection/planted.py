@@ -56,12 +56,12 @@ def reused_photo(random: Random, site: Simulated) -> None:
 def two_places(random: Random, site: Simulated) -> None:
     """Somebody bonded two frames at the same time."""
     one, other = _two(random, site)
-    at = datetime.fromisoformat(one["frame"]["bonding"]["at"])
-    one["frame"]["bonding"]["pressed_at"] = (at + timedelta(minutes=20)).isoformat()
+    at = datetime.fromisoformat(one["frame"]["bonding"][0]["laid_at"])
+    one["frame"]["bonding"][0]["pressed_at"] = (at + timedelta(minutes=20)).isoformat()
     other["frame"]["by"] = one["frame"]["by"]
     late = timedelta(minutes=random.choice((0, 5)))
-    other["frame"]["bonding"] |= {
-        "at": (at + late).isoformat(),
+    other["frame"]["bonding"][0] |= {
+        "laid_at": (at + late).isoformat(),
         "pressed_at": (at + late + timedelta(minutes=20)).isoformat(),
     }
 
@@ -70,8 +70,8 @@ def too_fast(random: Random, site: Simulated) -> None:
     """Four pieces were pressed on in two minutes, or two windows set within five."""
     one, other = _two(random, site)
     if random.random() < 0.5:
-        at = datetime.fromisoformat(one["frame"]["bonding"]["at"])
-        one["frame"]["bonding"]["pressed_at"] = (at + timedelta(minutes=random.choice((1, 2)))).isoformat()
+        at = datetime.fromisoformat(one["frame"]["bonding"][0]["laid_at"])
+        one["frame"]["bonding"][0]["pressed_at"] = (at + timedelta(minutes=random.choice((1, 2)))).isoformat()
     else:
         at = datetime.fromisoformat(one["window"]["set_at"])
         other["window"]["by"] = one["window"]["by"]

@@ -161,7 +161,7 @@ def _times(random: Random, crew: Crew, data: dict[str, Any]) -> None:
     survey = begin - timedelta(minutes=random.uniform(20, 90))
     data["survey"]["at"] = _noted(survey)
     frame = data["frame"]
-    frame["bonding"] |= {**crew.weather, "at": _noted(begin), "pressed_at": _noted(pressed)}
+    frame["bonding"][0] |= {**crew.weather, "laid_at": _noted(begin), "pressed_at": _noted(pressed)}
     frame["at"] = _noted(pressed + timedelta(minutes=random.uniform(10, 30)))
     set_at = begin + timedelta(days=2, hours=5)
     secured = set_at + timedelta(minutes=random.uniform(15, 25))
@@ -190,7 +190,7 @@ def _times(random: Random, crew: Crew, data: dict[str, Any]) -> None:
 
 
 def _pictures(data: dict[str, Any], mark: str) -> Iterator[tuple[str, str, str]]:
-    yield "frame.photos", f"{mark}-beads.jpg", data["frame"]["bonding"]["at"]
+    yield "frame.photos", f"{mark}-beads.jpg", data["frame"]["bonding"][0]["laid_at"]
     yield "window.photos", f"{mark}-window.jpg", data["window"]["secured_at"]
     yield "seals.photos", f"{mark}-seals.jpg", data["seals"]["events"][1]["at"]
     data["survey"].pop("photos", None)

@@ -8,7 +8,11 @@ AT = "2026-11-19T09:{:02}+01:00"
 
 def bonding(start: int, end: int | None = None, by: str = "ada") -> dict[str, object]:
     pressed = None if end is None else AT.format(end)
-    return {"frame.by": by, "frame.bonding.at": AT.format(start), "frame.bonding.pressed_at": pressed}
+    return {
+        "frame.by": by,
+        "frame.bonding[0].laid_at": AT.format(start),
+        "frame.bonding[0].pressed_at": pressed,
+    }
 
 
 @pytest.mark.parametrize(("end", "asked"), [(1, True), (2, True), (3, False), (14, False)])

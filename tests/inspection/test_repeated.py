@@ -34,7 +34,7 @@ def test_a_survey_written_into_many_records_is_asked_about_once() -> None:
 def test_weather_that_is_the_same_on_one_scaffold_is_not_asked_about() -> None:
     site = honest(Random(4), 14)
     for record in site.records:
-        record["frame"]["bonding"] |= {"air_c": 9.5, "rh_pct": 70, "surface_c": 9.1}
+        record["frame"]["bonding"][0] |= {"air_c": 9.5, "rh_pct": 70, "surface_c": 9.1}
     assert list(repeated(site.evidence())) == []
 
 

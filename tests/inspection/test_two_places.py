@@ -7,7 +7,7 @@ def bonding(start: str, end: str | None, by: str = "ada") -> dict[str, object]:
     at = "2026-11-19T{}+01:00"
     return {
         "frame.by": by,
-        "frame.bonding.at": at.format(start), "frame.bonding.pressed_at": end and at.format(end),
+        "frame.bonding[0].laid_at": at.format(start), "frame.bonding[0].pressed_at": end and at.format(end),
         "window.set_at": None, "seals.events": [],
     }  # fmt: skip
 

@@ -43,7 +43,7 @@ def test_deviations_are_taken_with_a_level_and_lengths_with_a_tape() -> None:
     assert instrument_kind(("window", "out_of_plumb_mm")) == "deviation"
     assert instrument_kind(("survey", "widths_mm", "top")) == "length"
     assert instrument_kind(("frame", "pieces", "left", "holes_mm", 0)) == "length"
-    assert instrument_kind(("frame", "bonding", "air_c")) == "temperature"
+    assert instrument_kind(("frame", "bonding", 0, "air_c")) == "temperature"
     assert instrument_kind(("frame", "bonding", "rh_pct")) == "humidity"
     assert instrument_kind(("survey", "moisture_pct")) is None
     assert quantity_key(("frame", "pieces", "left", "beads", "number")) == "number"

@@ -18,6 +18,6 @@ def make(folder: Path) -> Archive:
     """File elm (W-1 as it conforms, W-2 short of overlap) and oak (W-1 in German words, batch 7714)."""
     made = new_archive(folder)
     file_site(made, "elm", {"W-1": {}, "W-2": SHORT})
-    file_site(made, "oak", {"W-1": {**IN_GERMAN, "frame.bonding.batch": "7714"}})
+    file_site(made, "oak", {"W-1": {**IN_GERMAN, "frame.bonding[0].batches[0].number": "7714"}})
     join_claim(made, "oak", "W-1")
     return made

@@ -65,7 +65,7 @@ def test_only_the_site_that_changed_is_read(archive: Archive, database: Database
 
 def test_following_the_archive_gives_the_same_as_building_anew(archive: Archive, database: Database) -> None:
     refresh(archive, database)
-    file_site(archive, "oak", {"W-1": SHORT, "W-9": {"frame.bonding.batch": "7714"}})
+    file_site(archive, "oak", {"W-1": SHORT, "W-9": {"frame.bonding[0].batches[0].number": "7714"}})
     file_site(archive, "elm", {"W-1": {}})
     join_claim(archive, "elm", "W-1")
     refresh(archive, database)
@@ -99,7 +99,7 @@ def test_an_opening_that_a_later_version_leaves_out_is_still_there(
 
 
 def test_terms_that_nothing_holds_any_more_are_gone(archive: Archive, database: Database) -> None:
-    file_site(archive, "oak", {"W-1": {"frame.bonding.batch": "7714"}})
+    file_site(archive, "oak", {"W-1": {"frame.bonding[0].batches[0].number": "7714"}})
     refresh(archive, database)
     latest = "SELECT count(*) FROM term WHERE name LIKE ?"
     assert database.rows(latest, ("%7714",)) == [(1,)]

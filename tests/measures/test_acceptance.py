@@ -1,7 +1,7 @@
 from typing import Any
 
 import pytest
-from tests.builders import build, details, reading, taken, value, values
+from tests.builders import bonded, build, details, reading, taken, value, values
 
 from revealbook.measures.method import Method
 
@@ -198,14 +198,19 @@ def test_work_that_is_not_covered_has_no_time_to_its_covering() -> None:
     assert looked(("11:00", True), covered=None) == "missing at at covering.at"
 
 
-BONDING = {"product": "bond", "at": "2026-11-19T09:20Z", "pressed_at": "2026-11-19T09:30Z", "air_c": 20}
+BONDING = {"product": "bond", "laid_at": "2026-11-19T09:20Z", "pressed_at": "2026-11-19T09:30Z", "air_c": 20}
 
 
 def covered(
     at: str | None = "2026-11-20T09:30Z", bonding: Any = BONDING, *events: dict[str, Any]
 ) -> dict[Any, Any]:
     work = build(
-        {"frame": {"bonding": bonding}, "seals": {"events": list(events)}, "covering": {"at": at}}, SITE
+        {
+            "frame": {"bonding": bonding and bonded(**bonding)},
+            "seals": {"events": list(events)},
+            "covering": {"at": at},
+        },
+        SITE,
     )
     return values(work, "cover_wait_margin")
 
@@ -238,7 +243,7 @@ def test_a_wait_that_cannot_be_told_is_not_shown(event: dict[str, Any], said: di
 def test_bonding_waits_from_the_moment_the_last_piece_was_pressed_on() -> None:
     assert (
         covered(bonding=BONDING | {"pressed_at": None})["bonding",]
-        == "missing pressed_at at frame.bonding.pressed_at"
+        == "missing pressed_at at frame.bonding.0.pressed_at"
     )
     assert covered(bonding=None)["bonding",] == "missing bonding at frame.bonding"
 

@@ -4,7 +4,7 @@ from math import sqrt
 from typing import Any
 
 import pytest
-from tests.builders import build, taken
+from tests.builders import bonded, build, taken
 
 from revealbook.measures.physics.cure_depth import vapour_speed_factor
 from revealbook.measures.reading import Missing, Reading
@@ -16,7 +16,7 @@ BOND = {"id": "bond", "cure_mm_24h": 3, "reference_air_c": 23, "reference_rh_pct
 def work(bond: dict[str, Any] | None = None, bonding: dict[str, Any] | None = None, **more: Any) -> Any:
     pieces = {piece: {"beads": {"width_mm": 8}} for piece in ("bottom", "left", "right", "top")}
     opening = {
-        "frame": {"bonding": {**BONDING, **(bonding or {})}, "pieces": pieces},
+        "frame": {"bonding": bonded(**{**BONDING, **(bonding or {})}), "pieces": pieces},
         "covering": {"at": "2026-11-24T10:00+01:00"},
         **more,
     }
@@ -55,7 +55,7 @@ def test_what_is_missing_is_named(bonding: dict[str, Any], more: dict[str, Any],
 
 
 def test_a_bead_whose_width_was_not_recorded_is_not_shown() -> None:
-    frame = {"bonding": BONDING, "pieces": {"left": {"beads": {"width_mm": 8}}}}
+    frame = {"bonding": bonded(**BONDING), "pieces": {"left": {"beads": {"width_mm": 8}}}}
     found = reserves(frame=frame)
     assert [isinstance(one, Missing) for one in found] == [True, False, True, True]
 

@@ -4,6 +4,7 @@ from typing import Any
 import pytest
 from tests.builders import build, details, reading, taken, value, values
 
+from revealbook.measures.method import Method
 from revealbook.measures.reading import Reading
 from revealbook.measures.work import Work
 
@@ -58,23 +59,47 @@ def test_without_a_length_there_is_no_surplus() -> None:
     assert value(work, "bottom_surplus") == "missing length_mm at frame.pieces.bottom.length_mm"
 
 
-def test_the_top_piece_spans_the_side_pieces() -> None:
-    pieces = {"top": {"length_mm": 1385}, "left": {"profile": "p80"}, "right": {"profile": "p80"}}
-    work = build({"survey": {"widths_mm": {"top": 1232}}, "frame": {"pieces": pieces}}, TAPE)
-    found = reading(work, "top_reach")
+def top_on(
+    method: Method | None = None,
+    length_mm: float | None = 1385,
+    span_mm: float | None = None,
+    **right: str | None,
+) -> Work:
+    """A top piece over side pieces 80 mm wide, at an opening of 1232 mm."""
+    pieces = {
+        "top": {"length_mm": length_mm},
+        "left": {"profile": "p80"},
+        "right": {"profile": "p80"} | right,
+    }
+    frame = {"pieces": pieces, "span_over_sides_mm": span_mm}
+    return build({"survey": {"widths_mm": {"top": 1232}}, "frame": frame}, TAPE, method)
+
+
+@pytest.mark.parametrize(("length", "reach"), [(1412, 0), (1385, -27), (1420, 8)])
+def test_the_top_piece_spans_the_side_pieces_where_they_stand(length: float, reach: float) -> None:
+    # each side piece stands 10 mm off its jamb: 1232 + 2 x (80 + 10) mm from outer edge to outer edge
+    found = reading(top_on(length_mm=length, span_mm=1412), "top_reach")
+    assert found.value == reach
+    assert details(found) == {"length_mm": length, "span_mm": 1412}
+
+
+def test_a_span_that_nobody_measured_is_not_computed() -> None:
+    assert value(top_on(), "top_reach") == "missing span_over_sides_mm at frame.span_over_sides_mm"
+    short = top_on(length_mm=None, span_mm=1412)
+    assert value(short, "top_reach") == "missing length_mm at frame.pieces.top.length_mm"
+
+
+def test_the_first_edition_computed_the_span_as_if_side_pieces_touched_the_jambs() -> None:
+    found = reading(top_on(Method(computations=1), span_mm=1412), "top_reach")
     assert found.value == 1385 - 1232 - 160
     assert details(found)["side_pieces_mm"] == 160
     assert found.uncertainty == pytest.approx(sqrt(2))  # two lengths of 1 mm each, with no tape named
 
 
-@pytest.mark.parametrize(
-    ("right", "said"),
-    [({}, "right.profile"), ({"profile": "unknown width"}, "right.profile")],
-)
-def test_the_span_needs_both_profiles(right: dict[str, str], said: str) -> None:
-    pieces = {"top": {"length_mm": 1385}, "left": {"profile": "p80"}, "right": right}
-    work = build({"survey": {"widths_mm": {"top": 1232}}, "frame": {"pieces": pieces}}, TAPE)
-    assert value(work, "top_reach") == f"missing profile_width_mm at frame.pieces.{said}"
+@pytest.mark.parametrize("right", [None, "unknown width"])
+def test_the_first_edition_needs_both_profiles(right: str | None) -> None:
+    work = top_on(Method(computations=1), profile=right)
+    assert value(work, "top_reach") == "missing profile_width_mm at frame.pieces.right.profile"
 
 
 def test_each_side_piece_is_held_against_the_height_on_its_side() -> None:

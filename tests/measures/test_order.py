@@ -1,6 +1,6 @@
 from typing import Any
 
-from tests.builders import build, taken, value, values
+from tests.builders import bonded, build, taken, value, values
 
 from revealbook.measures.method import Method
 
@@ -18,7 +18,7 @@ EVENTS = [
 ]
 WORK: dict[str, Any] = {
     "survey": {"at": at("18 08:00")},
-    "frame": {"bonding": {"at": at("18 10:00"), "pressed_at": at("18 10:15")}},
+    "frame": {"bonding": bonded(laid_at=at("18 10:00"), pressed_at=at("18 10:15"))},
     "window": {"set_at": at("20 08:00"), "secured_at": at("20 09:00")},
     "seals": {"events": EVENTS},
 }

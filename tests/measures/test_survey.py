@@ -1,7 +1,7 @@
 from math import sqrt
 
 import pytest
-from tests.builders import build, details, reading, taken, value, values
+from tests.builders import bonded, build, details, reading, taken, value, values
 
 from revealbook.measures.reading import Missing, Reading
 
@@ -109,14 +109,14 @@ def test_moisture_is_held_against_the_adhesive_that_was_used() -> None:
     }
     survey = {"moisture_pct": 3.1}
     assert value(
-        build({"survey": survey, "frame": {"bonding": {"product": "bond"}}}, site), "moisture_margin"
+        build({"survey": survey, "frame": {"bonding": bonded(product="bond")}}, site), "moisture_margin"
     ) == (pytest.approx(0.9))
-    other = build({"survey": survey, "frame": {"bonding": {"product": "other"}}}, site)
-    assert value(other, "moisture_margin") == "missing moisture_max_pct at frame.bonding.product"
-    assert value(other, "primer_asked_for") == "missing needs_primer at frame.bonding.product"
+    other = build({"survey": survey, "frame": {"bonding": bonded(product="other")}}, site)
+    assert value(other, "moisture_margin") == "missing moisture_max_pct at frame.bonding.0.product"
+    assert value(other, "primer_asked_for") == "missing needs_primer at frame.bonding.0.product"
     assert value(build({}, site), "moisture_margin") == "missing moisture_pct at survey.moisture_pct"
     assert value(build({"survey": survey}, site), "moisture_margin").startswith("missing moisture_max_pct")
-    assert value(build({"frame": {"bonding": {"product": "bond"}}}, site), "primer_asked_for") is True
+    assert value(build({"frame": {"bonding": bonded(product="bond")}}, site), "primer_asked_for") is True
 
 
 @pytest.mark.parametrize(

@@ -2,7 +2,8 @@ from datetime import datetime
 from typing import Any
 
 import pytest
-from tests.builders import build, details
+from tests.builders import bonded as applied
+from tests.builders import build, details, only
 
 from revealbook.measures.reading import Missing, Reading
 from revealbook.measures.waits import Air, climate, hours, hours_between, load_wait
@@ -13,10 +14,10 @@ DAMP = [{"air_c": air, "rh_pct": rh, "hours": 10} for air in (0, 20) for rh in (
 
 
 def bonded(table: Any = TABLE, set_at: str | None = "2026-11-20T08:30+01:00", **keys: Any) -> Work:
-    bonding = {"product": "bond", "at": "2026-11-19T09:20+01:00", "pressed_at": "2026-11-19T09:30+01:00"}
+    bonding = {"product": "bond", "laid_at": "2026-11-19T09:20+01:00", "pressed_at": "2026-11-19T09:30+01:00"}
     climate = keys.pop("climate", [])
     opening = {
-        "frame": {"bonding": bonding | {"air_c": 10} | keys},
+        "frame": {"bonding": applied(**(bonding | {"air_c": 10} | keys))},
         "window": {"set_at": set_at},
         "climate": climate,
     }
@@ -24,13 +25,13 @@ def bonded(table: Any = TABLE, set_at: str | None = "2026-11-20T08:30+01:00", **
 
 
 def said(work: Work) -> str:
-    found = load_wait(work)
+    found = only(load_wait(work))
     assert isinstance(found, Missing), found
     return f"{found.what} at {'.'.join(map(str, found.path))}"
 
 
 def margin(work: Work) -> float:
-    found = load_wait(work)
+    found = only(load_wait(work))
     assert isinstance(found, Reading), found
     return float(found.value)
 
@@ -42,7 +43,7 @@ def test_a_wait_is_held_against_the_table_at_the_air_as_read() -> None:
 
 
 def test_a_reading_of_a_wait_keeps_what_it_was_computed_from() -> None:
-    found = load_wait(bonded())
+    found = only(load_wait(bonded()))
     assert found.path == ("window", "set_at")
     assert details(found) == {
         "waited_h": 23,
@@ -53,7 +54,7 @@ def test_a_reading_of_a_wait_keeps_what_it_was_computed_from() -> None:
 
 @pytest.mark.parametrize("air_c", [-0.5, 30.5])
 def test_outside_the_table_nothing_is_assumed(air_c: float) -> None:
-    found = load_wait(bonded(air_c=air_c))
+    found = only(load_wait(bonded(air_c=air_c)))
     assert isinstance(found, Missing)
     assert found.what == "climate_outside_table"
     assert details(found) == {"read": air_c, "lowest": 0, "highest": 30}
@@ -85,22 +86,22 @@ def test_a_table_that_asks_for_no_wait_is_met_at_once() -> None:
 @pytest.mark.parametrize(
     ("work", "what"),
     [
-        (bonded(None), "load_after at frame.bonding.product"),
-        (bonded([]), "load_after at frame.bonding.product"),
-        (bonded(product=None), "load_after at frame.bonding.product"),
+        (bonded(None), "load_after at frame.bonding.0.product"),
+        (bonded([]), "load_after at frame.bonding.0.product"),
+        (bonded(product=None), "load_after at frame.bonding.0.product"),
         (bonded(set_at=None), "set_at at window.set_at"),
-        (bonded(pressed_at=None), "pressed_at at frame.bonding.pressed_at"),
-        (bonded(air_c=None), "air_c at frame.bonding.air_c"),
+        (bonded(pressed_at=None), "pressed_at at frame.bonding.0.pressed_at"),
+        (bonded(air_c=None), "air_c at frame.bonding.0.air_c"),
         (
             bonded([{"air_c": 10, "hours": 5}, {"air_c": 10, "hours": 6}]),
-            "waits_table_unusable at frame.bonding.product",
+            "waits_table_unusable at frame.bonding.0.product",
         ),
         (
             bonded([{"air_c": 10, "hours": 5}, {"air_c": 20, "hours": 0}]),
-            "waits_table_unusable at frame.bonding.product",
+            "waits_table_unusable at frame.bonding.0.product",
         ),
-        (bonded(DAMP[:3]), "waits_table_unusable at frame.bonding.product"),
-        (bonded(DAMP), "rh_pct at frame.bonding.rh_pct"),
+        (bonded(DAMP[:3]), "waits_table_unusable at frame.bonding.0.product"),
+        (bonded(DAMP), "rh_pct at frame.bonding.0.rh_pct"),
         (bonded(DAMP, rh_pct=30), "climate_outside_table at window.set_at"),
         (build(), "pressed_at at frame.bonding.pressed_at"),
     ],
@@ -115,7 +116,7 @@ def test_a_table_by_humidity_uses_the_humidity_as_read() -> None:
 
 @pytest.mark.parametrize("at", ["2026-11-18T08:00+01:00", "2026-11-20T08:31+01:00"])
 def test_weather_before_or_after_the_wait_does_not_stand_for_it(at: str) -> None:
-    assert said(bonded(air_c=None, climate=[{"at": at, "air_c": 20}])) == "air_c at frame.bonding.air_c"
+    assert said(bonded(air_c=None, climate=[{"at": at, "air_c": 20}])) == "air_c at frame.bonding.0.air_c"
 
 
 def test_one_reading_within_the_wait_is_enough_whoever_took_it() -> None:
@@ -144,12 +145,9 @@ def test_the_climate_gathers_every_reading_of_the_air_in_order() -> None:
     work = build(
         {
             "frame": {
-                "bonding": {
-                    "at": "2026-11-19T09:00Z",
-                    "pressed_at": "2026-11-19T09:15Z",
-                    "air_c": 8,
-                    "rh_pct": 70,
-                }
+                "bonding": applied(
+                    laid_at="2026-11-19T09:00Z", pressed_at="2026-11-19T09:15Z", air_c=8, rh_pct=70
+                )
             },
             "seals": {
                 "events": [{"at": "2026-11-20T09:00Z", "air_c": 9}, {"air_c": 1}, {"at": "2026-11-21T09:00Z"}]
@@ -165,7 +163,7 @@ def test_the_climate_gathers_every_reading_of_the_air_in_order() -> None:
 
 
 def test_bonding_that_does_not_say_when_it_was_pressed_was_read_when_it_began() -> None:
-    (air,) = climate(build({"frame": {"bonding": {"at": "2026-11-19T09:00Z", "air_c": 8}}}))
+    (air,) = climate(build({"frame": {"bonding": applied(laid_at="2026-11-19T09:00Z", air_c=8)}}))
     assert air.at.hour == 9
 
 

@@ -2,6 +2,7 @@ from math import sqrt
 from typing import Any
 
 import pytest
+from tests.builders import bonded as applied
 from tests.builders import build, details, taken, values
 
 from revealbook.measures.physics.dew_point import dew_point_c
@@ -33,7 +34,7 @@ SITE = {
 
 
 def bonded(events: list[dict[str, Any]] | None = None, **keys: Any) -> Work:
-    opening: dict[str, Any] = {"frame": {"bonding": {"product": "bond"} | keys}}
+    opening: dict[str, Any] = {"frame": {"bonding": applied(**({"product": "bond"} | keys))}}
     if events is not None:
         opening["seals"] = {"events": events}
     return build(opening, SITE)
@@ -54,29 +55,29 @@ def test_a_range_that_is_open_above_bounds_below() -> None:
 
 def test_a_temperature_without_its_lower_end_shows_nothing() -> None:
     work = bonded(product="hot only", air_c=-20, surface_c=-20)
-    assert bonding(work, "air_margin") == "missing air_min_c at frame.bonding.product"
-    assert bonding(work, "surface_margin") == "missing surface_min_c at frame.bonding.product"
+    assert bonding(work, "air_margin") == "missing air_min_c at frame.bonding.0.product"
+    assert bonding(work, "surface_margin") == "missing surface_min_c at frame.bonding.0.product"
 
 
 def test_a_humidity_may_be_bounded_at_one_end_only() -> None:
     assert bonding(bonded(rh_pct=80), "humidity_margin") == 5
     assert bonding(bonded(product="hot only", rh_pct=25), "humidity_margin") == -5
     assert bonding(bonded(product="silent", rh_pct=25), "humidity_margin") == (
-        "missing rh_min_pct at frame.bonding.product"
+        "missing rh_min_pct at frame.bonding.0.product"
     )
 
 
 def test_a_margin_names_the_end_it_was_held_against() -> None:
     found = taken(bonded(air_c=33), "air_margin")[0]
     assert details(found) == {"air_c": 33, "air_max_c": 35}
-    assert found.path == ("frame", "bonding", "air_c")
+    assert found.path == ("frame", "bonding", 0, "air_c")
 
 
 @pytest.mark.parametrize(
     ("name", "key"), [("air_margin", "air_c"), ("surface_margin", "surface_c"), ("humidity_margin", "rh_pct")]
 )
 def test_weather_that_was_not_read_is_missing(name: str, key: str) -> None:
-    assert bonding(bonded(), name) == f"missing {key} at frame.bonding.{key}"
+    assert bonding(bonded(), name) == f"missing {key} at frame.bonding.0.{key}"
     assert bonding(build(), name) == "missing bonding at frame.bonding"
 
 
@@ -114,11 +115,11 @@ def test_the_surface_is_held_against_the_dew_point_of_the_air() -> None:
 def test_the_dew_point_needs_all_three_readings(key: str) -> None:
     read: dict[str, Any] = {"air_c": 8.5, "rh_pct": 72, "surface_c": 7.9}
     work = bonded(**(read | {key: None}))
-    assert bonding(work, "dew_point_margin") == f"missing {key} at frame.bonding.{key}"
+    assert bonding(work, "dew_point_margin") == f"missing {key} at frame.bonding.0.{key}"
 
 
 def dew_uncertainty(*tools: str) -> float:
-    opening = {"frame": {"instruments": tools, "bonding": {"air_c": 20, "rh_pct": 50, "surface_c": 15}}}
+    opening = {"frame": {"instruments": tools, "bonding": applied(air_c=20, rh_pct=50, surface_c=15)}}
     found = taken(build(opening, SITE), "dew_point_margin")[0]
     assert isinstance(found, Reading)
     assert found.uncertainty is not None
@@ -140,34 +141,37 @@ def test_each_instrument_left_out_makes_the_dew_point_less_certain() -> None:
     [("2026-11-20T09:00+01:00", 131), ("2027-03-31T23:59+02:00", 0), ("2027-04-01T00:01+02:00", -1)],
 )
 def test_a_product_may_be_used_to_the_end_of_its_last_day(used: str, days: float) -> None:
-    assert bonding(bonded(at=used, expires="2027-03-31"), "expiry_margin") == days
+    assert bonding(bonded(laid_at=used, batches=[{"expires": "2027-03-31"}]), "expiry_margin") == days
 
 
 def test_the_use_by_date_and_the_day_of_use_must_both_be_known() -> None:
     assert (
-        bonding(bonded(at="2026-11-20T09:00Z"), "expiry_margin") == "missing expires at frame.bonding.expires"
+        bonding(bonded(laid_at="2026-11-20T09:00Z"), "expiry_margin")
+        == "missing expires at frame.bonding.0.batches"
     )
-    assert bonding(bonded(expires="2027-03-31"), "expiry_margin") == "missing at at frame.bonding.at"
+    assert bonding(bonded(batches=[{"expires": "2027-03-31"}]), "expiry_margin") == (
+        "missing at at frame.bonding.0.laid_at"
+    )
 
 
 @pytest.mark.parametrize(("pressed", "left"), [("09:34", 6), ("09:40", 0), ("09:45", -5), ("09:20", 20)])
 def test_pieces_are_pressed_on_within_the_open_time(pressed: str, left: float) -> None:
-    work = bonded(at="2026-11-19T09:20+01:00", pressed_at=f"2026-11-19T{pressed}+01:00")
+    work = bonded(laid_at="2026-11-19T09:20+01:00", pressed_at=f"2026-11-19T{pressed}+01:00")
     assert bonding(work, "open_time_left") == left
 
 
 @pytest.mark.parametrize(
     ("keys", "said"),
     [
-        ({"pressed_at": "2026-11-19T09:34Z"}, "missing at at frame.bonding.at"),
-        ({"at": "2026-11-19T09:20Z"}, "missing pressed_at at frame.bonding.pressed_at"),
+        ({"pressed_at": "2026-11-19T09:34Z"}, "missing at at frame.bonding.0.laid_at"),
+        ({"laid_at": "2026-11-19T09:20Z"}, "missing pressed_at at frame.bonding.0.pressed_at"),
         (
-            {"at": "2026-11-19T09:20Z", "pressed_at": "2026-11-19T09:34Z", "product": "silent"},
-            "missing open_minutes at frame.bonding.product",
+            {"laid_at": "2026-11-19T09:20Z", "pressed_at": "2026-11-19T09:34Z", "product": "silent"},
+            "missing open_minutes at frame.bonding.0.product",
         ),
         (
-            {"at": "2026-11-19T09:20Z", "pressed_at": "2026-11-19T09:19Z"},
-            "missing pressed_before_laid at frame.bonding.pressed_at",
+            {"laid_at": "2026-11-19T09:20Z", "pressed_at": "2026-11-19T09:19Z"},
+            "missing pressed_before_laid at frame.bonding.0.pressed_at",
         ),
     ],
 )

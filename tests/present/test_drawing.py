@@ -92,7 +92,9 @@ def test_a_part_that_is_not_shown_is_not_marked_once_more_for_each_of_its_readin
 
 
 def test_nonconformities_without_a_place_are_listed_below() -> None:
-    drawing = elevation(elevations.given(found=(elevations.breach(5, "frame", "bonding", "air_c"),)), ENGLISH)
+    drawing = elevation(
+        elevations.given(found=(elevations.breach(5, "frame", "bonding", 0, "air_c"),)), ENGLISH
+    )
     lead = next(text for text in drawing.texts if text.text == "Of the whole opening:")
     (mark,) = drawing.marks
     assert mark.box.left > lead.box.right

@@ -82,7 +82,7 @@ def test_what_was_surveyed_is_marked_at_the_edge_it_was_read_at(scene: Scene) ->
     "path",
     [
         (),
-        ("frame", "bonding", "air_c"),
+        ("frame", "bonding", 0, "air_c"),
         ("survey", "substrate"),
         ("tests", "water_spray"),
         ("sign_offs",),

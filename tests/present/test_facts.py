@@ -13,7 +13,7 @@ from revealbook.present.facts_record import OpeningFacts
 from revealbook.rules.finding import Outcome
 
 SHORT = {"frame.pieces.bottom.overlap_left_mm": 62, "frame.pieces.bottom.overlap_right_mm": 102}
-COLD = {"frame.bonding.air_c": 1}
+COLD = {"frame.bonding[0].air_c": 1}
 
 
 def facts(changes: Changes | None = None, **site: Any) -> OpeningFacts:
@@ -60,7 +60,7 @@ def test_work_below_the_coldest_air_is_told_as_weather() -> None:
 
 
 def test_weather_that_is_only_undecided_or_not_shown_is_not_below_the_limit() -> None:
-    found = facts({"frame.bonding.air_c": None})
+    found = facts({"frame.bonding[0].air_c": None})
     assert any(one.rule == "air-in-range" and one.outcome is Outcome.NOT_SHOWN for one in found.rules)
     assert found.below_limit == ()
 
@@ -84,7 +84,7 @@ def test_people_are_told_by_name_with_all_they_did() -> None:
 
 
 def test_an_event_without_a_time_still_tells_who_did_it() -> None:
-    found = facts({"frame.bonding.at": None})
+    found = facts({"frame.bonding[0].laid_at": None})
     assert all(one.step != "bonding" for one in found.events)
     assert any("bonding" in one.did for one in found.people)
 

@@ -24,8 +24,28 @@ def test_a_record_that_says_nothing_gives_no_work() -> None:
 
 
 def test_a_batch_without_its_product_is_kept() -> None:
-    [found] = products(record(frame={"bonding": {"batch": "7714"}}), SITE)
+    [found] = products(record(frame={"bonding": [{"batches": [{"number": "7714"}]}]}), SITE)
     assert (found.use, found.id, found.name, found.batch) == ("adhesive", None, "", "7714")
+
+
+def test_every_batch_of_every_application_is_kept() -> None:
+    frame = {"bonding": [{"product": "bond", "batches": [{"number": "1"}, {"number": "2"}]}]}
+    anew = {"id": "NC-1", "what": "x", "correction": {"bonding": [{"batches": [{"number": "3"}]}]}}
+    found = products(record(frame=frame, nonconformities=[anew]), SITE)
+    assert [(one.id, one.batch) for one in found] == [("bond", "1"), ("bond", "2"), (None, "3")]
+
+
+def test_every_application_is_an_event_with_the_hand_that_did_it() -> None:
+    at = "2026-11-20T{}+01:00".format
+    frame = {"by": "ada", "bonding": [{"laid_at": at("09:00"), "pressed_at": at("09:10"), "air_c": 8}]}
+    done = {"by": "ben", "bonding": [{"laid_at": at("14:00"), "batches": [{"number": "1"}, {"number": "2"}]}]}
+    anew = {"id": "NC-1", "what": "x", "correction": done}
+    found = events(record(frame=frame, nonconformities=[anew]))
+    assert [(one.step, one.by, one.batch, one.air_c) for one in found] == [
+        ("bonding", "ada", None, 8),
+        ("pressed on", "ada", None, None),
+        ("bonding", "ben", "1, 2", None),
+    ]
 
 
 def test_a_product_that_site_yaml_does_not_name_keeps_its_id() -> None:

@@ -89,10 +89,10 @@ def test_details_say_moments_answers_and_texts() -> None:
     [
         ("air_c", ("seals", "events", 1, "air_c"), "“air temperature” was not recorded"),
         ("floor_mm", (), "“floor_mm” was not recorded"),
-        ("product", ("frame", "bonding", "product"), "“product” was not recorded"),
+        ("product", ("frame", "bonding", 0, "product"), "“product” was not recorded"),
         (
             "air_min_c",
-            ("frame", "bonding", "product"),
+            ("frame", "bonding", 0, "product"),
             f"“lowest air temperature allowed” {NOT_STATED}",
         ),
         (

@@ -36,7 +36,7 @@ def test_it_says_where_it_is_and_how_it_came_out() -> None:
 
 
 def test_it_names_products_with_their_batches() -> None:
-    one = listed({"frame.bonding.batch": "7714"})
+    one = listed({"frame.bonding[0].batches[0].number": "7714"})
     assert "7714" in dict(one.batches).values()
     assert part(one, "Products and batches") == one.batches
 

@@ -96,7 +96,7 @@ def test_a_nonconformity_is_dated_by_the_nearest_moment_above_it() -> None:
         return found.isoformat(timespec="minutes")
 
     assert moment("frame", "pieces", "bottom", "overlap_left_mm") == "2027-01-01T10:00+01:00"
-    assert moment("frame", "bonding", "surface_c") == "2026-11-19T09:20+01:00"
+    assert moment("frame", "bonding", 0, "surface_c") == "2026-11-19T09:20+01:00"
     assert moment("seals", "events", 1, "surface_c") == "2026-11-20T11:00+01:00"
     assert moment("plinth", "length_mm") == "2026-11-20T07:50+01:00"
     assert moment("tests", "air_leakage", "readings") == "2026-11-21T10:00+01:00"

@@ -20,7 +20,7 @@ SITE = site({"W-1": {}, "W-2": {}})
 
 
 def question(code: str, chance: float | None = None, comparisons: int | None = None) -> Question:
-    spots = (Spot("W-1", ("frame", "bonding", "at")),)
+    spots = (Spot("W-1", ("frame", "bonding", 0, "laid_at")),)
     return Question("pace", code, ("W-1", "W-2"), spots, FACTS, chance, comparisons)
 
 
@@ -37,7 +37,10 @@ def test_names_and_times_are_said_in_words() -> None:
     assert said.question.startswith("Was Ada Laibung at both openings at once")
     assert "2026-11-20 09:00" in said.question
     assert said.openings == "W-1, W-2"
-    assert re.fullmatch(r"openings/W-1.yaml:\d+:\d+  Mounting frame, adhesive, the time", said.where[0])
+    assert re.fullmatch(
+        r"openings/W-1.yaml:\d+:\d+  Mounting frame, adhesive, number 1, when the first bead was laid",
+        said.where[0],
+    )
 
 
 def test_the_chance_is_told_with_the_comparisons_it_counts() -> None:

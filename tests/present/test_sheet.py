@@ -49,7 +49,11 @@ def test_products_stand_with_batch_and_use_by_date() -> None:
 
 
 def test_a_product_without_name_batch_or_date_is_not_made_up() -> None:
-    changes = {"frame.bonding.product": None, "frame.bonding.batch": None, "frame.bonding.expires": None}
+    changes = {
+        "frame.bonding[0].product": None,
+        "frame.bonding[0].batches[0].number": None,
+        "frame.bonding[0].batches[0].expires": None,
+    }
     assert made(changes).products[0] == ("adhesive", "not recorded", "not recorded", "not recorded")
     assert [use for use, *_ in made({"frame": None, "seals": None, "supports": None, "plinth": None,
                                      "window": None}).products] == []  # fmt: skip

@@ -6,7 +6,7 @@ from tests.present import judging
 from tests.present.judging import ENGLISH
 
 from revealbook.present.story_phrases import Phrase, Teller, centres_mm, dew_margin_k
-from revealbook.records.frame import Bonding
+from revealbook.records.bonding import Application
 
 TELL = Teller.of(judging.site({}).site.site, ENGLISH)
 
@@ -40,11 +40,11 @@ def test_a_span_of_equal_numbers_is_one_number() -> None:
 
 def test_zero_and_no_are_readings_not_gaps() -> None:
     assert TELL.fact("sealed", False, "sealed", "not sealed").said == "not sealed"
-    assert TELL.reading(Bonding(air_c=0), "air_c", "degC").said == "air temperature 0\u00a0°C"
+    assert TELL.reading(Application(air_c=0), "air_c", "degC").said == "air temperature 0\u00a0°C"
 
 
 def test_the_margin_over_dew_point_lacks_with_any_of_its_readings() -> None:
-    whole = Bonding(air_c=20, rh_pct=100, surface_c=21)
+    whole = Application(air_c=20, rh_pct=100, surface_c=21)
     assert abs((dew_margin_k(whole) or 0) - 1) < 1e-6  # saturated air is at its dew point
     for key in ("air_c", "rh_pct", "surface_c"):
         assert dew_margin_k(whole.model_copy(update={key: None})) is None

@@ -37,16 +37,16 @@ def test_the_adhesive_is_told_with_batch_times_and_weather() -> None:
 
 
 def test_a_surface_below_dew_point_is_said_to_be_below() -> None:
-    assert "below dew point" in lines("frame", {"frame.bonding.surface_c": 1.0})[4]
+    assert "below dew point" in lines("frame", {"frame.bonding[0].surface_c": 1.0})[4]
 
 
 def test_a_distance_from_dew_point_that_cannot_be_reckoned_is_not_shown() -> None:
-    said = lines("frame", {"frame.bonding.rh_pct": None})[4]
+    said = lines("frame", {"frame.bonding[0].rh_pct": None})[4]
     assert said.endswith("Not shown: relative humidity, distance from dew point.")
 
 
 def test_a_batch_that_was_not_recorded_is_not_shown() -> None:
-    said = lines("frame", {"frame.bonding.batch": None})[4]
+    said = lines("frame", {"frame.bonding[0].batches[0].number": None})[4]
     assert said.endswith("Not shown: batch.")
 
 

@@ -84,7 +84,18 @@ def test_events_that_are_half_recorded_say_so() -> None:
     at = "2026-11-20T15:30+01:00"
     assert of(seals={"events": [{"at": at}]})[0].what == "seal"
     assert of(hold_points=[{"name": "foam", "at": at}])[0].what == "hold point foam: result not recorded"
-    assert of(frame={"bonding": {"at": at, "batch": "7"}})[0].what == "first bead laid (batch 7)"
+    assert of(frame={"bonding": [{"laid_at": at, "batches": [{"number": "7"}]}]})[0].what == (
+        "first bead laid (batch 7)"
+    )
+
+
+def test_an_application_to_some_pieces_names_them() -> None:
+    at = "2026-11-20T15:30+01:00"
+    frame = {"bonding": [{"of": ["left", "right"], "laid_at": at, "pressed_at": at}]}
+    assert [event.what for event in of(frame=frame)] == [
+        "first bead laid: left, right",
+        "last frame piece pressed on: left, right",
+    ]
 
 
 def test_tests_on_the_finished_work_are_events() -> None:

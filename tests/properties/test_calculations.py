@@ -118,7 +118,7 @@ def test_sums_move_with_the_size_that_was_mistyped(slip_mm: float) -> None:
 @settings(max_examples=40, deadline=None)
 def test_ratios_are_in_proportion_to_what_was_used(used_ml: float, factor: float) -> None:
     def ratios(ml: float) -> list[float]:
-        paths = {("frame", "bonding", "used_ml"): ml, ("seals", "events", 1, "used_ml"): ml}
+        paths = {("frame", "bonding", 0, "used_ml"): ml, ("seals", "events", 1, "used_ml"): ml}
         work = build(changed(OPENING, paths), SITE)
         return [float(reading(work, name).value) for name in ("adhesive_ratio", "foam_ratio")]
 

@@ -23,7 +23,7 @@ PLACES = (
     ("frame", "corners", "bottom_left", "sealed"),
     ("frame", "ends", "top_right", "sealed"),
     ("frame", "top_edge_sealed"),
-    ("frame", "bonding", "air_c"),
+    ("frame", "bonding", 0, "air_c"),
     ("supports", "placed", 0, "gap_mm"),
     ("supports", "load_points_mm", 0),
     ("plinth", "brackets", 0, "fixed_to_wall"),

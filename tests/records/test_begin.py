@@ -35,7 +35,7 @@ def test_a_blank_record_shows_nothing(tmp_path: Path) -> None:
     assert frame.pieces.left is not None
     assert frame.pieces.left.length_mm is None
     assert frame.bonding is not None
-    assert frame.bonding.air_c is None
+    assert frame.bonding[0].air_c is None
 
 
 def test_what_was_made_is_told_and_is_there(tmp_path: Path) -> None:

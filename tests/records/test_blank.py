@@ -74,7 +74,7 @@ def test_moments_and_days_are_written_as_they_are_read() -> None:
     known = {
         "opening": {"mark": "A"},
         "covering": {"at": datetime(2026, 11, 26, 8, tzinfo=UTC)},
-        "frame": {"bonding": {"expires": date(2027, 3, 31)}},
+        "frame": {"bonding": [{"batches": [{"expires": date(2027, 3, 31)}]}]},
     }
     held = validate(Opening, data_of(blank(Opening, known)))
     assert isinstance(held, Opening), held

@@ -32,5 +32,6 @@ def test_a_piece_may_end_short_of_the_opening() -> None:
 
 def test_a_batch_keeps_its_leading_nought() -> None:
     frame = Frame.model_validate(full_opening()["frame"])
-    assert frame.bonding is not None
-    assert frame.bonding.batch == "0412"
+    assert frame.bonding
+    assert frame.bonding[0].batches
+    assert frame.bonding[0].batches[0].number == "0412"

@@ -19,7 +19,8 @@ def test_a_record_without_a_mark_is_refused() -> None:
 
 
 def test_the_sections_stand_in_the_order_of_the_work() -> None:
-    assert list(Opening.model_fields)[:9] == [
+    assert list(Opening.model_fields)[:10] == [
+        "format",
         "opening", "survey", "frame", "supports", "plinth", "window", "seals", "tests", "hold_points",
     ]  # fmt: skip
 

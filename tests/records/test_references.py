@@ -57,7 +57,7 @@ def test_a_person_nobody_knows_is_told_with_the_nearest(rest: str) -> None:
 @pytest.mark.parametrize(
     ("rest", "kind", "nearest"),
     [
-        ("frame: {bonding: {product: frame-bnd}}", "adhesives", "frame-bond"),
+        ("frame: {bonding: [{product: frame-bnd}]}", "adhesives", "frame-bond"),
         ("frame: {pieces: {left: {profile: frame-profil}}}", "profiles", "frame-profile"),
         ("frame: {pieces: {left: {fixings: [{product: frame-screws}]}}}", "fixings", "frame-screw"),
         ("window: {fixings: [{side: left, product: frame-scrw}]}", "fixings", "frame-screw"),
@@ -119,5 +119,6 @@ def test_every_unknown_name_is_told_not_only_the_first() -> None:
 
 
 def test_known_names_are_no_problem() -> None:
-    rest = "survey: {by: ada, instruments: [tape-1]}\nframe: {bonding: {product: frame-bond, batch: x}}"
+    rest = "survey: {by: ada, instruments: [tape-1]}\n"
+    rest += "frame: {bonding: [{product: frame-bond, batches: [{number: x}]}]}"
     assert found_in(rest) == []

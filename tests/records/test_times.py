@@ -52,19 +52,29 @@ def test_a_mistyped_year_is_told_once_with_the_year_that_is_meant(path: str, typ
 
 def test_the_whole_frame_in_another_year_is_told_time_by_time() -> None:
     typed = {
-        "frame.bonding.at": "2027-11-19T09:20+01:00",
-        "frame.bonding.pressed_at": "2027-11-19T09:34+01:00",
+        "frame.bonding[0].laid_at": "2027-11-19T09:20+01:00",
+        "frame.bonding[0].pressed_at": "2027-11-19T09:34+01:00",
     }
     assert [(one.facts["key"], one.facts["year"]) for one in found(typed)] == [
-        ("at", 2026),
+        ("laid_at", 2026),
         ("pressed_at", 2026),
     ]
+
+
+def test_an_application_of_a_correction_is_dated_between_the_fault_and_its_check() -> None:
+    path = "nonconformities[0].correction.bonding"
+    right = {"of": ["left"], "laid_at": "2026-11-19T11:00+01:00", "pressed_at": "2026-11-19T11:10+01:00"}
+    assert found({path: [right]}) == []
+    problem = only({path: [right | {"pressed_at": "2025-11-19T11:10+01:00"}]})
+    assert (problem.code, problem.facts["key"], problem.facts["year"]) == ("time_before", "pressed_at", 2026)
+    opened = [{"number": "0412", "opened_at": "2026-03-19T11:00+01:00"}]
+    assert found({path: [right | {"batches": opened}], "frame.bonding[0].batches": opened}) == []
 
 
 def test_the_time_that_is_contradicted_is_named() -> None:
     problem = only({"window.set_at": "2025-11-20T08:30+01:00"})
     assert (problem.facts["key"], problem.facts["days"]) == ("set_at", 364)
-    assert problem.facts["other"] in {"at", "pressed_at"}
+    assert problem.facts["other"] in {"laid_at", "pressed_at"}
 
 
 def test_days_in_the_wrong_order_are_left_to_the_rules() -> None:

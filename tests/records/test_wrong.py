@@ -5,6 +5,7 @@ from typing import Any
 
 import pytest
 
+from revealbook.records.first_format import read_record
 from revealbook.records.opening import Opening
 from revealbook.source.problem import Problem
 from revealbook.source.read import Document, read
@@ -15,7 +16,7 @@ RECORDS = sorted(file for file in WRONG.glob("*.yaml") if not file.name.endswith
 
 
 def problems_of(file: Path) -> tuple[Problem, ...]:
-    document = read(file, file.name)
+    document = read_record(file, file.name)
     if isinstance(document, Problem):
         return (document,)
     found = validate(Opening, document)

@@ -67,7 +67,7 @@ def followed(before: dict[str, Any], plan: OpeningPlan, *, with_tape: bool = Tru
     record = {
         **before,
         "survey": {**_survey(plan), **tape},
-        "frame": {"pieces": pieces, **tape},
+        "frame": {"pieces": pieces, **_over_the_sides(plan), **tape},
         "supports": {**before["supports"], "load_points_mm": points, "placed": placed, **tape},
     }
     if isinstance(plan.window, WindowFixings):
@@ -77,6 +77,13 @@ def followed(before: dict[str, Any], plan: OpeningPlan, *, with_tape: bool = Tru
         brackets = [{"at_mm": at} for at in plan.plinth.brackets_mm]
         record["plinth"] = {"used": True, "length_mm": plan.plinth.length_mm, "brackets": brackets}
     return record
+
+
+def _over_the_sides(plan: OpeningPlan) -> dict[str, Any]:
+    """Side pieces against the jambs, in the order of the work."""
+    widths = {profile["id"]: profile["width_mm"] for profile in SITE["products"]["profiles"]}
+    sides = sum(widths[plan.piece(side).profile] for side in ("left", "right"))
+    return {"order": ["bottom", "left", "right", "top"], "span_over_sides_mm": plan.sizes.top.mm + sides}
 
 
 def _survey(plan: OpeningPlan) -> dict[str, Any]:

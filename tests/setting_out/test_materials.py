@@ -86,9 +86,18 @@ def test_tapes_that_the_record_names_go_before_and_between_three_nobody_guesses(
 
 
 def test_foam_fills_the_joint_between_opening_and_window() -> None:
-    foam = wanted()["foam"]
+    foam = wanted(before_work(1230, 1480, plinth={"used": False}))["foam"]
     assert foam.net == pytest.approx(12 * 70 * (2 * 1206 + 2 * 1456) / 1e6)
     assert foam.pack == pytest.approx(45 * 0.6)
+
+
+def test_plinth_profile_and_packers_are_no_joint_to_fill() -> None:
+    # 24 mm of joint above and below are left of 96 mm: 60 mm are the profile, 12 mm the packers
+    plinth = {"used": True, "packers": {"height_needed_mm": 12}}
+    foam = wanted(before_work(1230, 1480, plinth=plinth, window={"width_mm": 1206, "height_mm": 1384}))[
+        "foam"
+    ]
+    assert foam.net == pytest.approx(12 * 70 * (2 * 1206 + 2 * 1384) / 1e6)
 
 
 def test_a_window_as_large_as_its_opening_leaves_no_joint_to_fill() -> None:
@@ -97,7 +106,8 @@ def test_a_window_as_large_as_its_opening_leaves_no_joint_to_fill() -> None:
 
 @pytest.mark.parametrize("kind", ["adhesives", "foams", "tapes"])
 def test_without_a_known_product_the_quantity_stands_and_the_packs_do_not(kind: str) -> None:
-    found = quantities(wanted(products={**PRODUCTS, kind: []}).values(), NONE)
+    record = before_work(1230, 1480, plinth={"used": False})
+    found = quantities(wanted(record, {**PRODUCTS, kind: []}).values(), NONE)
     unnamed = [one for one in found if one.product is None and one.unit != "number"]
     assert unnamed
     assert all(one.packs is None and one.net > 0 for one in unnamed)

@@ -12,6 +12,7 @@ from revealbook.archive.join import PHOTOS as LATER_PHOTOS
 from revealbook.archive.refusal import Damaged
 from revealbook.archive.values import said, values_that_differ
 from revealbook.present.agreement import compare_findings
+from revealbook.records.first_format import in_format_2
 from revealbook.records.load import OPENINGS, SITE_FILE
 from revealbook.source.problem import Problem
 from revealbook.source.read import read_bytes
@@ -123,7 +124,11 @@ def _values(path: str, old: bytes, new: bytes) -> Iterator[tuple[str, str | None
 
 def _plain(path: str, raw: bytes) -> Any:
     document = read_bytes(raw, path)
-    return raw.decode(errors="replace") if isinstance(document, Problem) else document.data
+    if isinstance(document, Problem):
+        return raw.decode(errors="replace")
+    of_rules = path.startswith(("rules/", "rule_sets/"))
+    upgraded = document if of_rules else in_format_2(document)
+    return document.data if isinstance(upgraded, Problem) else upgraded.data
 
 
 def _outcomes(before: Files, after: Files) -> Iterator[Change]:

@@ -12,6 +12,7 @@ _HEAD = """\
 # Re-measurement of {mark}, record {file}. Each value has its place there, in the same order.
 # Enter what was measured, in the unit of the key; leave empty what was not. Lists of positions are read again
 # as a whole: [180, 695, 1210]. Instruments need their expanded uncertainty (k = 2), reading included.
+format: 2
 site: {site}
 mark: {mark}
 by:

@@ -8,6 +8,7 @@ from revealbook.inspection.practice import practice
 from revealbook.inspection.question import Evidence, Question, Spot
 from revealbook.inspection.walk import minutes
 from revealbook.measures.reading import Path
+from revealbook.records.applications import applications
 from revealbook.records.opening import Opening
 
 
@@ -38,7 +39,14 @@ def entry_times(evidence: Evidence) -> Iterator[Question]:
 
 def _orders(opening: Opening) -> Iterator[_Order]:
     frame, window, survey = opening.frame, opening.window, opening.survey
-    bonded = frame.bonding.at if frame and frame.bonding else None
+    bonded, laid_path = min(
+        (
+            (one.recorded.laid_at, (*one.path, "laid_at"))
+            for one in applications(opening)
+            if one.recorded.laid_at and not one.nonconformity
+        ),
+        default=(None, ()),
+    )
     set_at = window.set_at if window else None
     events = [event for event in (opening.seals.events or () if opening.seals else ()) if event.at]
     foamed = next((event.at for event in events if event.step == "foam"), None)
@@ -48,7 +56,7 @@ def _orders(opening: Opening) -> Iterator[_Order]:
     if window:
         yield _Order("readings", window.at, ("window", "at"), set_at)
     if survey:
-        yield _Order("work", bonded, ("frame", "bonding", "at"), survey.at)
+        yield _Order("work", bonded, laid_path, survey.at)
     looked = {"frame": bonded, "window": set_at, "foam": foamed}
     for number, point in enumerate(opening.hold_points or ()):
         yield _Order(

@@ -9,6 +9,7 @@ from pydantic import BaseModel
 
 from revealbook.inspection.practice import HiddenBy, fits, practice
 from revealbook.measures.reading import Path
+from revealbook.records.applications import applications
 from revealbook.records.opening import Opening
 
 WORK = ("survey", "frame", "supports", "plinth", "window", "seals")
@@ -104,8 +105,8 @@ def positions(opening: Opening) -> tuple[Position, ...]:
 
 def hiding_moments(opening: Opening) -> dict[str, datetime | None]:
     """Give when the frame, the seals and the covering hid what lies behind them, as far as recorded."""
-    bonding = opening.frame.bonding if opening.frame else None
-    pressed = (bonding.pressed_at or bonding.at) if bonding else None
+    bonded = (one.recorded.pressed_at or one.recorded.laid_at for one in applications(opening))
+    pressed = max((at for at in bonded if at), default=None)
     sealed = [event.at for event in (opening.seals.events or () if opening.seals else ()) if event.at]
     return {
         "frame": pressed or (opening.frame.at if opening.frame else None),

@@ -5,6 +5,7 @@ from datetime import datetime
 from typing import NamedTuple
 
 from revealbook.measures.reading import Path
+from revealbook.records.applications import applications
 from revealbook.records.opening import Opening
 
 
@@ -20,10 +21,10 @@ class Stay(NamedTuple):
 
 def stays(opening: Opening) -> Iterator[Stay]:
     """Give when whose hands were at an opening: bonding, setting, sealing."""
-    frame, window, seals = opening.frame, opening.window, opening.seals
-    if frame and frame.by and frame.bonding and frame.bonding.at:
-        end = frame.bonding.pressed_at or frame.bonding.at
-        yield Stay(opening.mark, frame.by, frame.bonding.at, end, ("frame", "bonding", "at"))
+    window, seals = opening.window, opening.seals
+    for one in applications(opening):
+        if one.by and (laid := one.recorded.laid_at):
+            yield Stay(opening.mark, one.by, laid, one.recorded.pressed_at or laid, (*one.path, "laid_at"))
     if window and window.by and window.set_at:
         end = window.secured_at or window.set_at
         yield Stay(opening.mark, window.by, window.set_at, end, ("window", "set_at"))

@@ -4,9 +4,10 @@ from collections.abc import Iterator
 from datetime import datetime
 from typing import NamedTuple
 
+from revealbook.measures.bonding import lasting
 from revealbook.measures.reading import Detail, Missing, Outcome, Path, Reading
-from revealbook.measures.waits import hours, wait_margin
-from revealbook.measures.weather import uses
+from revealbook.measures.waits import bond_wait, hours, wait_margin
+from revealbook.measures.weather import sealings
 from revealbook.measures.work import Work
 from revealbook.records.acceptance import Correction, HoldPoint
 
@@ -153,14 +154,17 @@ def covering_waits(work: Work) -> Iterator[Outcome]:
     if covered_at is None:
         yield Missing((), "at", path)
         return
-    for use in uses(work):
+    for held in lasting(work):
+        yield (
+            held if isinstance(held, Missing) else bond_wait(work, held, (covered_at, path), "cover_after")
+        )
+    for use in sealings(work):
         if isinstance(use, Missing):
             yield use
             continue
-        key = "pressed_at" if use.subject == ("bonding",) else "at"
-        at, here = getattr(use.recorded, key), (*use.path, key)
+        at, here = use.moment, (*use.path, "at")
         if at is None:
-            yield Missing(use.subject, key, here)
+            yield Missing(use.subject, "at", here)
             continue
         yield wait_margin(
             work,

@@ -111,6 +111,7 @@ _SUMS = (
     Measure("width_sum_error", "mm", "Closing error of the widths.", sums.width_sum_error),
     Measure("height_sum_error", "mm", "Closing error of the heights.", sums.height_sum_error),
     Measure("adhesive_ratio", "-", "Adhesive used by what the beads need.", balance.adhesive_ratio),
+    Measure("cartridge_share", "-", "Adhesive used by what its cartridges held.", balance.cartridge_share),
     Measure("foam_ratio", "-", "Foam used by what the joint needs.", balance.foam_ratio),
     Measure("tape_ratio", "-", "Tape used by what its runs need.", balance.tape_ratio),
 )

@@ -2,7 +2,18 @@
 
 from typing import get_args
 
-from revealbook.measures import fixing_sizes, fixings, frame, order, sums, supports, survey, weather, within
+from revealbook.measures import (
+    fixing_sizes,
+    fixings,
+    frame,
+    order,
+    piece_order,
+    sums,
+    supports,
+    survey,
+    weather,
+    within,
+)
 from revealbook.measures.quantity import Function, Measure, as_recorded
 from revealbook.records.frame import FixingOrder, Seating
 from revealbook.records.supports import Screws
@@ -75,6 +86,12 @@ _FRAME = (
         "Bottom piece's length less the opening's width.",
         frame.bottom_surplus,
         below_zero=True,
+    ),
+    Measure(
+        "pieces_in_order",
+        "yes/no",
+        "Whether a piece went on after those below it.",
+        piece_order.pieces_in_order,
     ),
     Measure(
         "top_reach",

@@ -64,7 +64,7 @@ _WINDOW = (
         as_recorded("window", "opening_function_tried"),
     ),
     Measure("joint_margin", "mm", "Joint width inside what the foam may fill.", window.joint_margin),
-    Measure("load_wait_margin", "h", "Wait of the adhesive before loading.", lambda work: (load_wait(work),)),
+    Measure("load_wait_margin", "h", "Wait of the adhesive before loading.", load_wait),
 )
 _SEALS = (
     Measure("sealing_after_securing", "h", "From securing to sealing.", seals.secured_before_sealing),

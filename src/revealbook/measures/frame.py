@@ -52,14 +52,31 @@ def bottom_surplus(work: Work) -> Iterator[Outcome]:
 
 
 def top_reach(work: Work) -> Iterator[Outcome]:
-    """By how much the top piece is longer than from outer edge to outer edge of the side pieces, mm."""
+    """By how much the top piece is longer than from outer edge to outer edge of the side pieces, mm.
+
+    The span is measured: side pieces that stand off the jambs span more than the opening and their widths.
+    """
+    if work.method.computations == 1:
+        yield _top_reach_of_edition_1(work)
+        return
+    length_path, span_path = piece_path("top", "length_mm"), ("frame", "span_over_sides_mm")
+    length, span = work.look(*length_path), work.look(*span_path)
+    if length is None or span is None:
+        absent = length_path if length is None else span_path
+        yield Missing(("top",), str(absent[-1]), absent)
+        return
+    details = (Detail("length_mm", length, "mm", length_path), Detail("span_mm", span, "mm", span_path))
+    yield Reading(("top",), length - span, length_path, work.uncertainty("frame", "length", 2), details)
+
+
+def _top_reach_of_edition_1(work: Work) -> Outcome:
+    """Give it against the clear width and both profiles' widths: pieces that lie against the jambs."""
     widths = [_profile_width(work, side) for side in SIDES]
     missing = next((side for side, width in zip(SIDES, widths, strict=True) if width is None), None)
     if missing is not None:
-        yield Missing(("top",), "profile_width_mm", piece_path(missing, "profile"))
-        return
+        return Missing(("top",), "profile_width_mm", piece_path(missing, "profile"))
     sides = sum(width for width in widths if width is not None)
-    yield _length_against(work, "top", ("survey", "widths_mm", "top"), sides)
+    return _length_against(work, "top", ("survey", "widths_mm", "top"), sides)
 
 
 def _profile_width(work: Work, piece: str) -> float | None:

@@ -9,8 +9,8 @@ from revealbook.measures.reading import Detail, Missing, Outcome, Path, Reading
 from revealbook.measures.seals import TAPES, dated
 from revealbook.measures.waits import hours, hours_between
 from revealbook.measures.work import Work
+from revealbook.records.applications import BONDING, applications
 
-BONDING: Path = ("frame", "bonding", "at")
 SET: Path = ("window", "set_at")
 SECURED: Path = ("window", "secured_at")
 RELEASES: Mapping[str, str] = MappingProxyType(
@@ -23,7 +23,19 @@ Moment = tuple[datetime, Path]
 
 def survey_before_frame(work: Work) -> Iterator[Outcome]:
     """Hours from the survey to the first bead of the frame; negative if the frame came first."""
-    yield hours_between(work, ("survey", "at"), BONDING)
+    surveyed: Path = ("survey", "at")
+    at, laid = work.look(*surveyed), _first_bead(work)
+    if at is None:
+        yield Missing((), "at", surveyed)
+        return
+    if isinstance(laid, Missing):
+        yield laid
+        return
+    details = (
+        Detail("from", at.isoformat(), "-", surveyed),
+        Detail("to", laid[0].isoformat(), "-", laid[1]),
+    )
+    yield Reading((), hours(at, laid[0]), laid[1], None, details)
 
 
 def secured_after_set(work: Work) -> Iterator[Outcome]:
@@ -57,10 +69,11 @@ def work_after_hold_points(work: Work) -> Iterator[Outcome]:
 
 def _begun(work: Work, what: str) -> Moment | Missing:
     """Give the moment at which some work began."""
-    if what in {"bonding", "window"}:
-        path = BONDING if what == "bonding" else SET
-        at = work.look(*path)
-        return Missing((), str(path[-1]), path) if at is None else (at, path)
+    if what == "bonding":
+        return _first_bead(work)
+    if what == "window":
+        at = work.look(*SET)
+        return Missing((), str(SET[-1]), SET) if at is None else (at, SET)
     found = dated(work, *(("foam",) if what == "foam" else TAPES))
     if isinstance(found, Missing):
         return found
@@ -70,6 +83,19 @@ def _begun(work: Work, what: str) -> Moment | Missing:
     second = next((tape for tape in found if tape.step.step != first.step.step), None)
     other = next(side for side in TAPES if side != first.step.step)
     return Missing((other,), other, ("seals", "events")) if second is None else (second.at, second.path)
+
+
+def _first_bead(work: Work) -> Moment | Missing:
+    """Give when the first bead of the frame was laid; `Missing` if any application has no time."""
+    found: list[Moment] = []
+    for one in applications(work.opening):
+        if one.nonconformity is not None:
+            continue
+        path: Path = (*one.path, "laid_at")
+        if one.recorded.laid_at is None:
+            return Missing((), "at", path)
+        found.append((one.recorded.laid_at, path))
+    return min(found, default=Missing((), "at", BONDING))
 
 
 def signed_after_work(work: Work) -> Iterator[Outcome]:

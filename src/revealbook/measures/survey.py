@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from typing import Literal
 
+from revealbook.measures.bonding import adhesives
 from revealbook.measures.physics.squareness import lateral_rack_mm
 from revealbook.measures.physics.tolerances import interpolated_flatness_mm
 from revealbook.measures.reading import Detail, Missing, Outcome, Reading
@@ -123,23 +124,24 @@ def nominal_height(work: Work) -> Iterator[Outcome]:
 
 
 def moisture_margin(work: Work) -> Iterator[Outcome]:
-    """By how much the substrate is drier than the adhesive's maker asks, % by mass."""
+    """By how much the substrate is drier than the maker of each adhesive used asks, % by mass."""
     path = ("survey", "moisture_pct")
     moisture = work.look(*path)
-    adhesive = work.product("adhesives", work.look("frame", "bonding", "product"))
-    allowed = getattr(adhesive, "moisture_max_pct", None)
-    if moisture is None:
-        yield Missing((), "moisture_pct", path)
-    elif allowed is None:
-        yield Missing((), "moisture_max_pct", ("frame", "bonding", "product"))
-    else:
-        details = (Detail("moisture_pct", moisture, "%", path), Detail("moisture_max_pct", allowed, "%"))
-        yield Reading((), allowed - moisture, path, None, details)
+    used = adhesives(work)
+    for adhesive, product in used:
+        subject = () if len(used) == 1 else (str(work.look(*product) or ""),)
+        allowed = getattr(adhesive, "moisture_max_pct", None)
+        if moisture is None:
+            yield Missing(subject, "moisture_pct", path)
+        elif allowed is None:
+            yield Missing(subject, "moisture_max_pct", product)
+        else:
+            details = (Detail("moisture_pct", moisture, "%", path), Detail("moisture_max_pct", allowed, "%"))
+            yield Reading(subject, allowed - moisture, path, None, details)
 
 
 def primer_asked_for(work: Work) -> Iterator[Outcome]:
-    """Whether the adhesive's maker asks for a primer."""
-    adhesive = work.product("adhesives", work.look("frame", "bonding", "product"))
-    asked = getattr(adhesive, "needs_primer", None)
-    path = ("frame", "bonding", "product")
-    yield Missing((), "needs_primer", path) if asked is None else Reading((), asked, path)
+    """Whether the maker of any adhesive used asks for a primer."""
+    asked = [(getattr(adhesive, "needs_primer", None), path) for adhesive, path in adhesives(work)]
+    value, path = next((one for wanted in (True, None) for one in asked if one[0] is wanted), asked[0])
+    yield Missing((), "needs_primer", path) if value is None else Reading((), value, path)

@@ -1,9 +1,10 @@
 """Order and waits: hours between dated events, and hours beyond the wait that a product asks for."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from datetime import datetime
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
+from revealbook.measures.bonding import Lasting, adhesive_of, carrying
 from revealbook.measures.physics.cure import (
     ClimateReading,
     CureRow,
@@ -13,6 +14,7 @@ from revealbook.measures.physics.cure import (
 )
 from revealbook.measures.reading import Detail, Missing, Outcome, Path, Reading, Subject
 from revealbook.measures.work import Work
+from revealbook.records.applications import BONDING, applications
 from revealbook.records.products import CurePoint
 
 
@@ -42,11 +44,11 @@ def hours_between(work: Work, start: Path, end: Path, subject: Subject = ()) -> 
 def climate(work: Work) -> list[Air]:
     """All readings of the air at this opening, whoever took them: at bonding, sealing and in between.
 
-    What was read at bonding counts for the moment at which the last piece was pressed on, as the waits of the
-    adhesive do. Of two readings at one moment the colder one counts, and its humidity.
+    What was read at an application of adhesive counts for the moment at which its last piece was pressed on,
+    as the waits of the adhesive do. Of two readings at one moment the colder one counts, and its humidity.
     """
-    bonding = work.look("frame", "bonding")
-    dated = [(bonding.pressed_at or bonding.at, bonding)] if bonding else []
+    bonded = [applied.recorded for applied in applications(work.opening)]
+    dated: list[tuple[datetime | None, Any]] = [(one.pressed_at or one.laid_at, one) for one in bonded]
     dated += [(one.at, one) for one in (*(work.look("seals", "events") or ()), *work.opening.climate)]
     found: dict[datetime, Air] = {}
     for at, read in dated:
@@ -116,22 +118,35 @@ def _beyond(
     return Reading(subject, waited - needed, end[1], None, details)
 
 
-def load_wait(work: Work) -> Outcome:
-    """Hours by which the adhesive's wait before loading was exceeded when the window was set."""
-    bonding_path, set_path = ("frame", "bonding"), ("window", "set_at")
-    bonding = work.look(*bonding_path)
-    pressed = getattr(bonding, "pressed_at", None)
+def load_wait(work: Work) -> Iterator[Outcome]:
+    """Hours by which the adhesive's wait before loading was exceeded when the window was set.
+
+    It counts from the last application of each piece and of the supports, corrections included.
+    """
+    set_path: Path = ("window", "set_at")
     set_at = work.look(*set_path)
-    if pressed is None or set_at is None:
-        absent: Path = (*bonding_path, "pressed_at") if pressed is None else set_path
-        return Missing((), str(absent[-1]), absent)
-    adhesive = work.product("adhesives", bonding.product)
+    if not applications(work.opening):
+        yield Missing((), "pressed_at", (*BONDING, "pressed_at"))
+        return
+    for one in carrying(work):
+        subject = () if one.subject == ("bonding",) else one.subject
+        if isinstance(one, Missing):
+            yield one._replace(subject=subject)
+        elif set_at is None:
+            yield Missing(subject, "set_at", set_path)
+        else:
+            yield bond_wait(work, one._replace(subject=subject), (set_at, set_path), "load_after")
+
+
+def bond_wait(work: Work, held: Lasting, end: tuple[datetime, Path], key: str) -> Outcome:
+    """Hours by which what an application holds had longer than the adhesive's table under `key` asks for."""
+    path = held.applied.path
     return wait_margin(
         work,
-        (),
-        (pressed, (*bonding_path, "pressed_at")),
-        (set_at, set_path),
-        getattr(adhesive, "load_after", None),
-        key="load_after",
-        product_path=(*bonding_path, "product"),
+        held.subject,
+        (held.pressed_at, (*path, "pressed_at")),
+        end,
+        getattr(adhesive_of(work, held.applied), key, None),
+        key=key,
+        product_path=(*path, "product"),
     )

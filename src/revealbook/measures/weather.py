@@ -1,12 +1,14 @@
 """Products in date, and the weather they were used in, at bonding and at every tape and foam."""
 
 from collections.abc import Iterator
+from datetime import date, datetime
 from typing import NamedTuple
 
 from revealbook.measures.physics.dew_point import dew_point_c, margin_over_dew_point_k, margin_uncertainty_k
 from revealbook.measures.reading import Detail, Missing, Outcome, Path, Reading, Subject
 from revealbook.measures.work import Work
-from revealbook.records.frame import Bonding
+from revealbook.records.applications import BONDING, Applied, applications
+from revealbook.records.bonding import Application
 from revealbook.records.seals import SealEvent
 
 K = 2
@@ -14,24 +16,48 @@ K = 2
 
 
 class Use(NamedTuple):
-    """A product used at a moment: what was recorded, and its data sheet."""
+    """A product used at a moment: what was recorded, and its data sheet.
+
+    Attributes:
+        subject: which use.
+        path: its place in the record.
+        recorded: what was recorded of it.
+        product: the product, if it is known.
+        section: the section of the record whose instruments read its weather.
+        at: the key of its moment.
+    """
 
     subject: Subject
     path: Path
-    recorded: Bonding | SealEvent
+    recorded: Application | SealEvent
     product: object | None
     section: str
+    at: str = "at"
+
+    @property
+    def moment(self) -> datetime | None:
+        """When the product was used."""
+        found: datetime | None = getattr(self.recorded, self.at)
+        return found
 
 
 def uses(work: Work) -> Iterator[Use | Missing]:
     """Every use of adhesive, tape and foam; `Missing` for an event that does not say what was done."""
-    bonding = work.look("frame", "bonding")
-    if bonding is None:
-        yield Missing(("bonding",), "bonding", ("frame", "bonding"))
-    else:
-        yield Use(
-            ("bonding",), ("frame", "bonding"), bonding, work.product("adhesives", bonding.product), "frame"
-        )
+    yield from _adhesives(work)
+    yield from sealings(work)
+
+
+def _adhesives(work: Work) -> Iterator[Use | Missing]:
+    applied = applications(work.opening)
+    if not applied:
+        yield Missing(("bonding",), "bonding", BONDING)
+    for one in applied:
+        product = work.product("adhesives", one.recorded.product)
+        yield Use(one.subject, one.path, one.recorded, product, "frame", "laid_at")
+
+
+def sealings(work: Work) -> Iterator[Use | Missing]:
+    """Every use of tape and foam; `Missing` for an event that does not say what was done."""
     for number, event in enumerate(events := work.look("seals", "events") or ()):
         path: Path = ("seals", "events", number)
         if event.step is None:
@@ -49,17 +75,30 @@ def days_before_expiry(work: Work) -> Iterator[Outcome]:
         if isinstance(use, Missing):
             yield use
             continue
-        at, expires = use.recorded.at, use.recorded.expires
-        if at is None or expires is None:
-            key = "at" if at is None else "expires"
-            yield Missing(use.subject, key, (*use.path, key))
-            continue
-        path = (*use.path, "expires")
-        details = (
-            Detail("used", at.date().isoformat(), "-", (*use.path, "at")),
-            Detail("expires", expires.isoformat(), "-", path),
-        )
-        yield Reading(use.subject, float((expires - at.date()).days), path, None, details)
+        used, moment = use.moment, (*use.path, use.at)
+        for subject, expires, path in _use_by_dates(use):
+            if used is None or expires is None:
+                absent = moment if used is None else path
+                yield Missing(subject, "at" if used is None else "expires", absent)
+                continue
+            details = (
+                Detail("used", used.date().isoformat(), "-", moment),
+                Detail("expires", expires.isoformat(), "-", path),
+            )
+            yield Reading(subject, float((expires - used.date()).days), path, None, details)
+
+
+def _use_by_dates(use: Use) -> Iterator[tuple[Subject, date | None, Path]]:
+    """Give the use-by date of every batch of a use, with its subject and place."""
+    if isinstance(use.recorded, SealEvent):
+        yield use.subject, use.recorded.expires, (*use.path, "expires")
+        return
+    batches = use.recorded.batches or ()
+    if not batches:
+        yield use.subject, None, (*use.path, "batches")
+    for number, batch in enumerate(batches):
+        named = () if len(batches) == 1 else (f"batch {batch.number or number + 1}",)
+        yield (*use.subject, *named), batch.expires, (*use.path, "batches", number, "expires")
 
 
 def window_margin(  # noqa: PLR0917 - called by three one-liners below only
@@ -143,20 +182,25 @@ def _dew_uncertainty(work: Work, use: Use, air_c: float, rh_pct: float) -> float
 
 
 def open_time_left(work: Work) -> Iterator[Outcome]:
-    """Minutes of the adhesive's open time left when the last piece was pressed on."""
-    path = ("frame", "bonding")
-    laid, pressed = work.look(*path, "at"), work.look(*path, "pressed_at")
+    """Minutes of the adhesive's open time left when the last piece of each application was pressed on."""
+    applied = applications(work.opening)
+    if not applied:
+        yield Missing(("bonding",), "at", BONDING)
+    yield from (_open_time_left(work, one) for one in applied)
+
+
+def _open_time_left(work: Work, applied: Applied) -> Outcome:
+    laid, pressed = applied.recorded.laid_at, applied.recorded.pressed_at
+    subject, end = applied.subject, (*applied.path, "pressed_at")
     if laid is not None and pressed is not None and pressed < laid:
-        yield Missing(("bonding",), "pressed_before_laid", (*path, "pressed_at"))
-        return
-    allowed = getattr(work.product("adhesives", work.look(*path, "product")), "open_minutes", None)
-    if laid is None or pressed is None or allowed is None:
-        key = "at" if laid is None else "pressed_at" if pressed is None else "open_minutes"
-        yield Missing(("bonding",), key, (*path, "product" if key == "open_minutes" else key))
-        return
+        return Missing(subject, "pressed_before_laid", end)
+    allowed = getattr(work.product("adhesives", applied.recorded.product), "open_minutes", None)
+    if laid is None:
+        return Missing(subject, "at", (*applied.path, "laid_at"))
+    if pressed is None:
+        return Missing(subject, "pressed_at", end)
+    if allowed is None:
+        return Missing(subject, "open_minutes", (*applied.path, "product"))
     taken = (pressed - laid).total_seconds() / 60
-    details = (
-        Detail("taken_min", taken, "min", (*path, "pressed_at")),
-        Detail("open_minutes", allowed, "min"),
-    )
-    yield Reading(("bonding",), allowed - taken, (*path, "pressed_at"), None, details)
+    details = (Detail("taken_min", taken, "min", end), Detail("open_minutes", allowed, "min"))
+    return Reading(subject, allowed - taken, end, None, details)

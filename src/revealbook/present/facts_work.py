@@ -6,6 +6,8 @@ from itertools import chain
 from typing import Any, NamedTuple
 
 from revealbook.present.facts_record import DatedEvent, PersonDid, UsedFixing, UsedProduct
+from revealbook.records.applications import applications
+from revealbook.records.bonding import Batch
 from revealbook.records.fixing import FixingSet
 from revealbook.records.opening import Opening
 from revealbook.records.part import photos_named
@@ -13,7 +15,7 @@ from revealbook.records.products import Products
 from revealbook.records.site import Person, Site
 
 _PIECES = ("bottom", "left", "right", "top")
-_READINGS = ("product", "batch", "air_c", "surface_c", "rh_pct")
+_READINGS = ("product", "air_c", "surface_c", "rh_pct")
 _SECTIONS = ("survey", "frame", "supports", "plinth", "window", "seals")
 
 
@@ -24,6 +26,7 @@ class Done(NamedTuple):
     at: datetime | None
     by: str | None
     part: Any = None
+    batch: str | None = None
 
 
 def products(opening: Opening, site: Site) -> tuple[UsedProduct, ...]:
@@ -43,8 +46,9 @@ def _products(opening: Opening) -> Iterator[tuple[str, str, str | None, str | No
         piece = getattr(frame.pieces, side) if frame and frame.pieces else None
         if piece is not None:
             yield "frame profile", "profiles", piece.profile, None
-    if frame and frame.bonding:
-        yield "adhesive", "adhesives", frame.bonding.product, frame.bonding.batch
+    for one in applications(opening):
+        for batch in one.recorded.batches or (Batch(),):
+            yield "adhesive", "adhesives", one.recorded.product, batch.number
     if plinth:
         yield "plinth profile", "profiles", plinth.product, None
     for event in (seals.events if seals else None) or ():
@@ -88,7 +92,7 @@ def _names(site: Site) -> dict[tuple[str, str | None], str]:
 def events(opening: Opening) -> tuple[DatedEvent, ...]:
     """Give what was done when, in order of time."""
     dated = [
-        DatedEvent(step=one.step, at=one.at, by=one.by, **_readings(one.part))
+        DatedEvent(step=one.step, at=one.at, by=one.by, batch=one.batch, **_readings(one.part))
         for one in _done(opening)
         if one.at is not None
     ]
@@ -122,9 +126,9 @@ def _work(opening: Opening) -> Iterator[Done]:
         section = getattr(opening, name)
         if section is not None:
             yield Done(name, section.at, section.by)
-    if (frame := opening.frame) and (bonding := frame.bonding):
-        yield Done("bonding", bonding.at, frame.by, bonding)
-        yield Done("pressed on", bonding.pressed_at, frame.by)
+    for one in applications(opening):
+        yield Done("bonding", one.recorded.laid_at, one.by, one.recorded, one.batch)
+        yield Done("pressed on", one.recorded.pressed_at, one.by)
     if plinth := opening.plinth:
         yield Done("plinth fitted", plinth.fitted_at, plinth.by)
     if window := opening.window:
@@ -135,7 +139,9 @@ def _work(opening: Opening) -> Iterator[Done]:
 def _seals(opening: Opening) -> Iterator[Done]:
     seals, tests = opening.seals, opening.tests
     for event in (seals.events if seals else None) or ():
-        yield Done(event.step or "seal", event.at, event.by or (seals.by if seals else None), event)
+        yield Done(
+            event.step or "seal", event.at, event.by or (seals.by if seals else None), event, event.batch
+        )
     for name in ("air_leakage", "water_spray", "thermometry"):
         test = getattr(tests, name) if tests else None
         if test is not None:
@@ -166,6 +172,7 @@ def texts(opening: Opening) -> tuple[str, ...]:
         (point.note for point in opening.hold_points or ()),
         (one.what for one in wrong),
         (one.correction.what for one in wrong if one.correction),
+        (one.recorded.note for one in applications(opening)),
         (one.covers for one in opening.concessions),
         (named.photo.shows for named in photos_named(opening)),
     )

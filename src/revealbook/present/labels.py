@@ -64,6 +64,7 @@ PARTS = {
     "top_left": N_("top left"),
     "top_right": N_("top right"),
     "bonding": N_("adhesive"),
+    "joints": N_("joints"),
     "inner tape": N_("inner tape"),
     "outer tape": N_("outer tape"),
     "foam": N_("foam"),
@@ -94,6 +95,7 @@ NUMBERED = {
     "hold point": N_("hold point"),
     "event": N_("sealing event"),
     "concession": N_("concession"),
+    "batch": N_("batch"),
 }
 CHOICES = {
     "pressed and shifted": N_("pressed and shifted"),

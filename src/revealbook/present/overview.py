@@ -88,7 +88,7 @@ def moment_of(judged: JudgedOpening, path: Path) -> datetime | None:
     opening = judged.record.opening
     for length in range(len(path), 0, -1):
         part = look(opening, path[:length])
-        for key in ("at", "set_at", "fitted_at"):
+        for key in ("at", "laid_at", "set_at", "fitted_at"):
             at = getattr(part, key, None)
             if isinstance(at, datetime):
                 return at

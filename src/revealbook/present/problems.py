@@ -50,6 +50,10 @@ _SENTENCES = {
     "left_empty": N_("“{key}” is empty here; write its value, or take the line out."),
     "language_unknown": N_("There is no catalogue of the language “{name}” yet; there are: {known}."),
     "refused": N_("“{key}” cannot be used: {pydantic_says}."),
+    "unknown_format": N_(
+        "The file is written in format {value}; this version reads formats {known}. Update Revealbook, or "
+        "write the file in a format that it reads."
+    ),
     "no_site_file": N_(
         "There is no {file} in this folder; is it a site folder? “revealbook begin FOLDER” makes one."
     ),

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import Any
+from datetime import date
 
 from revealbook.measures.reading import Path
 from revealbook.present import labels
@@ -18,6 +18,8 @@ from revealbook.present.timechart import TimeChart, time_chart
 from revealbook.present.timeline import Event, events
 from revealbook.present.verdict import Count, Verdict, counts, of_opening
 from revealbook.present.words import N_, Words
+from revealbook.records.applications import applications
+from revealbook.records.bonding import Batch
 from revealbook.records.opening import Opening
 from revealbook.records.part import Photo, parts, photos_named
 from revealbook.records.site import Site
@@ -113,20 +115,26 @@ def _products(opening: Opening, site: Site, words: Words) -> Iterator[tuple[str,
         for kind in type(site.products).model_fields
         for product in getattr(site.products, kind)
     }
-    used: list[tuple[str, str, Any]] = [
-        (words.say(N_("adhesive")), "adhesives", opening.frame.bonding if opening.frame else None)
+    used: list[tuple[str, str, str | None, str | None, date | None]] = [
+        (words.say(N_("adhesive")), "adhesives", one.recorded.product, batch.number, batch.expires)
+        for one in applications(opening)
+        for batch in one.recorded.batches or (Batch(),)
     ]
     used += [
-        (words.say(labels.PARTS[event.step]), "foams" if event.step == "foam" else "tapes", event)
+        (
+            words.say(labels.PARTS[event.step]),
+            "foams" if event.step == "foam" else "tapes",
+            event.product,
+            event.batch,
+            event.expires,
+        )
         for event in (opening.seals.events if opening.seals else None) or ()
         if event.step and event.step != "trim"
     ]
     missing = words.say(N_("not recorded"))
-    for use, kind, recorded in used:
-        if recorded is not None:
-            product = names.get((kind, recorded.product), recorded.product or missing)
-            expires = words.day(recorded.expires) if recorded.expires else missing
-            yield use, product, recorded.batch or missing, expires
+    for use, kind, id_, batch, expires in dict.fromkeys(used):
+        product = names.get((kind, id_ or ""), id_ or missing)
+        yield use, product, batch or missing, words.day(expires) if expires else missing
     for product in sorted(_fixings(opening)):
         yield words.say(N_("fixing")), names.get(("fixings", product), product), "", ""
 

@@ -4,9 +4,12 @@ from collections.abc import Iterator, Sequence
 
 from revealbook.present import labels
 from revealbook.present.story_phrases import Phrase, Teller, centres_mm
+from revealbook.present.timeline import bonded
 from revealbook.present.words import N_
+from revealbook.records.applications import Applied, applications
+from revealbook.records.bonding import Application, Batch
 from revealbook.records.fixing import Bead, FixingSet
-from revealbook.records.frame import Bonding, Frame, FramePiece
+from revealbook.records.frame import Frame, FramePiece
 from revealbook.records.opening import Opening
 from revealbook.records.supports import Plinth, Support, Supports
 from revealbook.records.window import JointWidths, Window
@@ -21,8 +24,8 @@ def frame(opening: Opening, tell: Teller) -> Iterator[str]:
     for side in _PIECES:
         piece = (getattr(said.pieces, side) if said.pieces else None) or FramePiece()
         yield tell.sentence(_side(side, tell), _piece(side, piece, tell))
-    bonding = said.bonding or Bonding()
-    yield tell.sentence(tell.words.say(N_("Adhesive")), _bonding(bonding, tell))
+    for one in applications(opening) or (Applied((), Application()),):
+        yield tell.sentence(bonded(N_("Adhesive"), one.parts, tell.words), _bonding(one.recorded, tell))
 
 
 def _side(side: str, tell: Teller) -> str:
@@ -54,15 +57,17 @@ def _beads(beads: Bead, tell: Teller) -> Iterator[Phrase]:
     yield tell.fact("continuous", beads.continuous, N_("running through"), N_("not running through"))
 
 
-def _bonding(bonding: Bonding, tell: Teller) -> Iterator[Phrase]:
+def _bonding(bonding: Application, tell: Teller) -> Iterator[Phrase]:
     yield tell.product("adhesives", bonding.product)
-    yield tell.batch(bonding.batch)
-    expires = tell.words.day(bonding.expires) if bonding.expires else ""
-    yield Phrase(
-        tell.words.say(N_("use by {day}"), day=expires) if expires else "", labels.key("expires", tell.words)
-    )
+    for batch in bonding.batches or (Batch(),):
+        yield tell.batch(batch.number)
+        expires = tell.words.day(batch.expires) if batch.expires else ""
+        yield Phrase(
+            tell.words.say(N_("use by {day}"), day=expires) if expires else "",
+            labels.key("expires", tell.words),
+        )
     yield tell.moment(
-        bonding.at, N_("first bead laid {moment}"), tell.words.say(N_("when the bead was laid"))
+        bonding.laid_at, N_("first bead laid {moment}"), tell.words.say(N_("when the bead was laid"))
     )
     yield tell.moment(
         bonding.pressed_at, N_("last piece pressed on {moment}"), labels.key("pressed_at", tell.words)

@@ -10,6 +10,7 @@ from revealbook.present import labels
 from revealbook.present.steps import STEPS
 from revealbook.present.words import N_, Words
 from revealbook.records.acceptance import ClimateReading
+from revealbook.records.applications import applications
 from revealbook.records.opening import Opening
 
 
@@ -106,11 +107,11 @@ def _work(opening: Opening, words: Words) -> Iterator[_Raw]:
     if survey := opening.survey:
         yield survey.at, words.say(STEPS["survey"]), survey.by, None
     if frame := opening.frame:
-        if bonding := frame.bonding:
-            what = named(words.say(STEPS["bonding"]), bonding.product, bonding.batch, words)
-            yield bonding.at, what, frame.by, bonding
-            yield bonding.pressed_at, words.say(STEPS["pressed on"]), frame.by, None
         yield frame.at, words.say(STEPS["frame"]), frame.by, None
+    for one in applications(opening):
+        what = named(bonded(STEPS["bonding"], one.parts, words), one.recorded.product, one.batch, words)
+        yield one.recorded.laid_at, what, one.by, one.recorded
+        yield one.recorded.pressed_at, bonded(STEPS["pressed on"], one.parts, words), one.by, None
     if supports := opening.supports:
         yield supports.at, words.say(STEPS["supports"]), supports.by, None
     if plinth := opening.plinth:
@@ -127,6 +128,20 @@ def _work(opening: Opening, words: Words) -> Iterator[_Raw]:
         ):
             if test is not None:
                 yield test.at, words.say(STEPS[step]), test.by, None
+
+
+def bonded(what: str, parts: tuple[str, ...], words: Words) -> str:
+    """Say what was bonded or with what, with the parts if they are not all four pieces.
+
+    Args:
+        what: a text marked for translation.
+        parts: the parts bonded; none if they are all.
+        words: the reader's language.
+    """
+    said = words.say(what)
+    if not parts:
+        return said
+    return words.say(N_("{what}: {parts}"), what=said, parts=labels.subject(parts, words))
 
 
 def named(what: str, product: str | None, batch: str | None, words: Words) -> str:

@@ -2,7 +2,8 @@
 
 from typing import Literal
 
-from revealbook.records.part import Part, Photo, entry, required
+from revealbook.records.bonding import Application
+from revealbook.records.part import Part, Photo, entry, listed, required
 from revealbook.records.quantities import HumidityPct, Many, Mark, Moment, TemperatureC, Text
 
 HoldPointName = Literal["substrate", "frame", "window", "foam", "before covering"]
@@ -28,6 +29,10 @@ class Correction(Part):
     by: Mark | None = entry("Who did it.", "ada")
     checked_at: Moment | None = entry("When it was checked.", "2026-11-20T13:30+01:00")
     checked_by: Mark | None = entry("Who checked it.", "ben")
+    bonding: Many[Application] = listed(
+        "Applications of adhesive, if anything was bonded anew; none if left out.",
+        {"of": ["bottom"], "product": "frame-bond"},
+    )
 
 
 class SiteNonconformity(Part):

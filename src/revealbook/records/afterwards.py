@@ -10,14 +10,14 @@ from typing import Annotated, Literal
 
 from pydantic import Field, StringConstraints
 
-from revealbook.records.part import Part, Photo, entry, listed, required
+from revealbook.records.first_format import read_record
+from revealbook.records.part import Format, Part, Photo, entry, file_format, listed, required
 from revealbook.records.products import Instrument
 from revealbook.records.quantities import Day, Many, Mark, Moment, Text
 from revealbook.records.record import Sheet
 from revealbook.records.remeasurement import Readings
 from revealbook.source.follow import at
 from revealbook.source.problem import Problem
-from revealbook.source.read import read
 from revealbook.source.validate import validate
 
 AfterwardsId = Annotated[
@@ -43,6 +43,7 @@ class ProductUsed(Part):
 class Afterwards(Part):
     """What a claim and a repair have in common."""
 
+    format: Format = file_format()
     id: AfterwardsId = required(
         "Its own id, once per site; the archive's file is called after it.", "claim-2036-1"
     )
@@ -99,7 +100,7 @@ def load_afterwards(path: Path) -> tuple[Claim | Repair, Sheet] | tuple[Problem,
     Args:
         path: the file.
     """
-    document = read(path, str(path))
+    document = read_record(path, str(path))
     if isinstance(document, Problem):
         return (document,)
     kind = document.data.get("kind") if isinstance(document.data, dict) else None

@@ -78,16 +78,14 @@ def schema_text(name: str) -> str:
 
 def blank_record(known: dict[str, object], planned: Mapping[tuple[str, ...], str] | None = None) -> str:
     """Give a blank record with its heading, what is known filled in, and what is planned in comments."""
-    return _MODELINE.format(up="../", name="record") + _RECORD_HEAD + blank(Opening, known, planned)
+    begun = {"frame": {"bonding": [{}]}, **known}
+    return _MODELINE.format(up="../", name="record") + _RECORD_HEAD + blank(Opening, begun, planned)
 
 
 def _blank_site(site_id: str) -> str:
     known = {
         "id": site_id,
         "name": site_id,
-        "language": "en",
-        "paper": "A4",
-        "keep_gps": False,
         "rules": {"set": "common-practice", "edition": "2026-12"},
     }
     return blank(Site, known)

@@ -48,7 +48,7 @@ def blank(
 def _keys(model: type[BaseModel], known: Mapping[str, Any], indent: str, beside: _Beside) -> Iterator[str]:
     for name, field in model.model_fields.items():
         here = beside.below(name)
-        value = known.get(name)
+        value = known.get(name, _default(field))
         inner, many = _inside(field.annotation)
         if inner is None:
             yield _commented(f"{indent}{name}:{_scalar(value)}", field, here)
@@ -61,13 +61,18 @@ def _keys(model: type[BaseModel], known: Mapping[str, Any], indent: str, beside:
             yield from below
 
 
+def _default(field: FieldInfo) -> Any:
+    """Give what a key says that is left out, where it is a plain value."""
+    return field.default if isinstance(field.default, str | int) else None
+
+
 def _list(field: FieldInfo, inner: type[BaseModel], value: Any, indent: str, here: _Beside) -> Iterator[str]:
     """Write a list; one that is not known stands there as a comment with one item, for taking the # away."""
     name = here.path[-1]
     if value is None:
         yield _commented(f"{indent}# {name}:", field, here, example=False)
         examples = {key: (known.examples or [None])[0] for key, known in inner.model_fields.items()}
-        plain = [(key, given) for key, given in examples.items() if not isinstance(given, dict | list)]
+        plain = [(key, given) for key, given in examples.items() if not _has_keys(given)]
         for number, (key, given) in enumerate(plain):
             yield f"{indent}#   {'-' if number == 0 else ' '} {key}:{_scalar(given)}"
         return
@@ -76,6 +81,12 @@ def _list(field: FieldInfo, inner: type[BaseModel], value: Any, indent: str, her
         lines = _keys(inner, item, indent + _INDENT * 2, here)
         yield f"{indent}{_INDENT}- {next(lines).lstrip()}"
         yield from lines
+
+
+def _has_keys(given: Any) -> bool:
+    return isinstance(given, dict) or (
+        isinstance(given, list) and any(isinstance(one, dict) for one in given)
+    )
 
 
 def _commented(line: str, field: FieldInfo, here: _Beside, *, example: bool = True) -> str:

@@ -1,27 +1,24 @@
 """The mounting frame: its four pieces, their joints, the adhesive and the fixings."""
 
-from typing import Literal
+from typing import Literal, get_args
 
+from revealbook.records.bonding import Application
 from revealbook.records.fixing import Bead, FixingSet
 from revealbook.records.part import Part, Section, entry
 from revealbook.records.quantities import (
-    Count,
-    Day,
     DeviationMm,
     DiameterMm,
     GapMm,
-    HumidityPct,
     LengthMm,
     Many,
     Mark,
-    Moment,
     OffsetMm,
     PositionMm,
-    TemperatureC,
-    VolumeMl,
 )
 
 Seating = Literal["pressed and shifted", "pressed", "set without moving"]
+PieceName = Literal["bottom", "left", "right", "top"]
+PIECES: tuple[str, ...] = get_args(PieceName)
 FixingOrder = Literal["one end first", "all at once", "from the middle"]
 
 
@@ -94,21 +91,6 @@ class FourJoints(Part):
     top_right: Joint | None = entry("Top right.", {"bead": True, "sealed": True})
 
 
-class Bonding(Part):
-    """The adhesive: what, from which batch, in what weather, how much."""
-
-    product: Mark | None = entry("The adhesive: an id from products.adhesives in site.yaml.", "frame-bond")
-    batch: Mark | None = entry("Batch number as printed on the cartridge.", "0412")
-    expires: Day | None = entry("Use-by date as printed.", "2027-03-31")
-    at: Moment | None = entry("When the first bead was laid.", "2026-11-20T09:20+01:00")
-    pressed_at: Moment | None = entry("When the last piece was pressed on.", "2026-11-20T09:45+01:00")
-    air_c: TemperatureC | None = entry("Air temperature, degC.", 8.5)
-    rh_pct: HumidityPct | None = entry("Relative humidity of the air, %.", 72)
-    surface_c: TemperatureC | None = entry("Temperature of the substrate's surface, degC.", 7.9)
-    used_ml: VolumeMl | None = entry("Adhesive used for this opening, ml.", 620)
-    cartridges: Count | None = entry("Cartridges emptied for this opening.", 2)
-
-
 class Frame(Section):
     """The mounting frame as fixed."""
 
@@ -119,7 +101,16 @@ class Frame(Section):
         "Does the outside insulation follow at once above the top piece?", False
     )
     top_edge_sealed: bool | None = entry("Is the upper edge of the top piece sealed to the wall?", True)
-    bonding: Bonding | None = entry("The adhesive and the weather.", {"product": "frame-bond"})
+    order: Many[PieceName] | None = entry(
+        "The pieces in the order in which they went on.", ["bottom", "left", "right", "top"]
+    )
+    span_over_sides_mm: LengthMm | None = entry(
+        "From outer edge to outer edge of the side pieces, measured at their upper ends, mm.", 1362
+    )
+    bonding: Many[Application] | None = entry(
+        "Applications of adhesive, with the weather of each.",
+        [{"of": ["bottom", "left", "right", "top"], "product": "frame-bond"}],
+    )
     protected_until_covered: bool | None = entry(
         "Are the overlaps and the frame protected against weather and knocks until covered?", True
     )

@@ -5,13 +5,14 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+from revealbook.records.first_format import read_record
 from revealbook.records.opening import Opening
 from revealbook.records.record import Record, Sheet, SiteFile
 from revealbook.records.references import unknown_references
 from revealbook.records.site import Site
 from revealbook.source.place import Place
 from revealbook.source.problem import Problem
-from revealbook.source.read import Document, read
+from revealbook.source.read import Document
 from revealbook.source.validate import Model, validate
 
 SITE_FILE = "site.yaml"
@@ -96,7 +97,7 @@ def load_records(folder: Folder, site: Site) -> Iterator[Record | tuple[Problem,
 def _load(
     model: type[Model], folder: Folder, file: Path
 ) -> tuple[Model, Sheet] | tuple[None, tuple[Problem, ...]]:
-    document = read(file, folder.shown(file))
+    document = read_record(file, folder.shown(file))
     if not isinstance(document, Document):
         return None, (document,)
     valid = validate(model, document)

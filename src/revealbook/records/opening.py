@@ -9,7 +9,7 @@ from revealbook.records.acceptance import (
     SiteNonconformity,
 )
 from revealbook.records.frame import Frame
-from revealbook.records.part import Part, Section, entry, listed, required
+from revealbook.records.part import Format, Part, Section, entry, file_format, listed, required
 from revealbook.records.quantities import HeightM, Many, Mark, OpeningMm, Text
 from revealbook.records.seals import Seals
 from revealbook.records.supports import Plinth, Supports
@@ -39,6 +39,7 @@ class Identity(Section):
 class Opening(Part):
     """One record: everything known of how one window was fixed."""
 
+    format: Format = file_format()
     opening: Identity = required("Which opening this is.", {"mark": "W-2.07"})
     survey: Survey | None = entry("The opening and its substrate as found.", {"sound": True})
     frame: Frame | None = entry("The mounting frame as fixed.", {"pieces": {"bottom": {"length_mm": 1390}}})

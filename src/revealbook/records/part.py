@@ -1,7 +1,7 @@
 """The base of every model, and what all sections of a record share."""
 
 from collections.abc import Iterator
-from typing import Any, NamedTuple
+from typing import Any, Literal, NamedTuple
 
 from pydantic import BaseModel, ConfigDict, Field
 
@@ -32,6 +32,19 @@ def required(meaning: str, example: Any) -> Any:
 def listed(meaning: str, example: Any) -> Any:
     """Make a list that is empty if it is left out, where leaving it out says that there is none."""
     return Field(default=(), description=meaning, examples=[[example]])
+
+
+Format = Literal[2]
+"""The format of site files and records; files of format 1 are brought into it as they are read."""
+
+
+def file_format() -> Any:
+    """Make the key that says which format a file is written in."""
+    return Field(
+        default=2,
+        description="Format of this file; it stands first. A file without it is read as format 1.",
+        examples=[2],
+    )
 
 
 class Photo(Part):

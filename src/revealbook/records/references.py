@@ -5,8 +5,9 @@ from pathlib import Path
 
 from pydantic import BaseModel
 
+from revealbook.records.bonding import Application
 from revealbook.records.fixing import FixingSet
-from revealbook.records.frame import Bonding, FramePiece
+from revealbook.records.frame import FramePiece
 from revealbook.records.part import Loc, Photo, parts
 from revealbook.records.record import Record
 from revealbook.records.seals import SealEvent
@@ -87,5 +88,5 @@ def _kind_of_product(part: BaseModel, key: str) -> str | None:
         return None
     if isinstance(part, SealEvent):
         return "tapes or foams" if part.step is None else "foams" if part.step == "foam" else "tapes"
-    kinds: dict[type[BaseModel], str] = {FixingSet: "fixings", Bonding: "adhesives", Plinth: "profiles"}
+    kinds: dict[type[BaseModel], str] = {FixingSet: "fixings", Application: "adhesives", Plinth: "profiles"}
     return next((kind for model, kind in kinds.items() if isinstance(part, model)), None)

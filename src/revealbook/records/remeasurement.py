@@ -2,8 +2,9 @@
 
 from pathlib import Path
 
+from revealbook.records.first_format import read_record
 from revealbook.records.frame import Frame
-from revealbook.records.part import Part, entry, listed, required
+from revealbook.records.part import Format, Part, entry, file_format, listed, required
 from revealbook.records.products import Instrument
 from revealbook.records.quantities import Many, Mark, Moment, Text
 from revealbook.records.record import Sheet
@@ -12,7 +13,6 @@ from revealbook.records.supports import Plinth, Supports
 from revealbook.records.survey import Survey
 from revealbook.records.window import Window
 from revealbook.source.problem import Problem
-from revealbook.source.read import read
 from revealbook.source.validate import validate
 
 
@@ -32,6 +32,7 @@ class Readings(Part):
 class Remeasurement(Part):
     """One opening measured again by somebody who did not see the fitter's values."""
 
+    format: Format = file_format()
     site: Mark = required("Id of the site, as in site.yaml.", "larch-court")
     mark: Mark = required("Mark of the opening.", "W-2.07")
     by: Mark | None = entry("Who measured: an id from people in site.yaml, or a name.", "cleo")
@@ -46,7 +47,7 @@ class Remeasurement(Part):
 
 def load_remeasurement(path: Path) -> tuple[Remeasurement, Sheet] | tuple[Problem, ...]:
     """Read a re-measurement record; everything that keeps it from being used, if anything does."""
-    document = read(path, str(path))
+    document = read_record(path, str(path))
     if isinstance(document, Problem):
         return (document,)
     valid = validate(Remeasurement, document)

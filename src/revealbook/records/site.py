@@ -5,7 +5,7 @@ from typing import Annotated, Literal
 from pydantic import BeforeValidator, Field
 
 from revealbook.records.acceptance import Role
-from revealbook.records.part import Part, entry, listed, required
+from revealbook.records.part import Format, Part, entry, file_format, listed, required
 from revealbook.records.products import Instrument, Products
 from revealbook.records.quantities import HeightM, Many, Mark, Percent, SpeedMS, TemperatureC, Text
 
@@ -57,6 +57,7 @@ class RulesInForce(Part):
 class Site(Part):
     """One construction site."""
 
+    format: Format = file_format()
     id: Mark = required("Short permanent name of the site; goes into every pack.", "larch-court")
     name: Text = required("Name of the project.", "Larch Court (invented)")
     client: Text | None = entry("Client.", "Larch Court Housing (invented)")

@@ -34,7 +34,8 @@ _STAGES: tuple[tuple[Loc, ...], ...] = (
 _YEAR = re.compile(r"\d{4}(?!\d)")
 _BESIDE = frozenset({"climate", "hold_points", "sign_offs"})
 _MAY_COME_LATER = frozenset({"sign_offs", "hold_points"})
-_OF_A_CORRECTION = ("found_at", "at", "checked_at")
+_OF_A_CORRECTION = {"found_at": 0, "laid_at": 1, "pressed_at": 1, "at": 1, "checked_at": 2}
+"""Times of a nonconformity by what follows what; a cartridge may have been opened long before."""
 
 
 class _Timed(NamedTuple):
@@ -65,6 +66,8 @@ def _times(opening: Opening) -> Iterator[_Timed]:
 
 
 def _stage(path: Loc) -> int | None:
+    if path[-1] == "opened_at":
+        return None
     return next(
         (n for n, places in enumerate(_STAGES) if any(path[: len(place)] == place for place in places)), None
     )
@@ -101,12 +104,12 @@ def _reversed(work: list[_Timed]) -> Iterator[tuple[_Timed, _Timed]]:
 
 def _corrections(known: list[_Timed]) -> Iterator[tuple[_Timed, _Timed]]:
     """Give times of a nonconformity's correction that lie months before what they follow."""
-    found = [one for one in known if one.path[0] == "nonconformities"]
+    found = [one for one in known if one.path[0] == "nonconformities" and one.path[-1] in _OF_A_CORRECTION]
     for first in found:
         for later in found:
             same, keys = (
                 first.path[1] == later.path[1],
-                [_OF_A_CORRECTION.index(str(one.path[-1])) for one in (first, later)],
+                [_OF_A_CORRECTION[str(one.path[-1])] for one in (first, later)],
             )
             if same and keys[0] < keys[1] and first.at - later.at > OUT_OF_ORDER:
                 yield later, first

@@ -8,6 +8,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from typing import Literal, NamedTuple
 
+from revealbook.measures.bonding import adhesives as adhesives_used
 from revealbook.measures.physics import materials as physics
 from revealbook.measures.work import Work
 from revealbook.records.products import Adhesive, Foam, Product, Tape
@@ -145,7 +146,7 @@ def _adhesive(plan: OpeningPlan, work: Work, allowances: Allowances) -> Need:
     run_mm += _CORNERS * (getattr(profile, "depth_mm", None) or 0)
     section = physics.triangular_section_mm2(allowances.bead_width_mm, allowances.bead_height_mm)
     adhesives = work.around.site.products.adhesives
-    named = work.product("adhesives", work.look("frame", "bonding", "product"))
+    named = adhesives_used(work)[0][0]
     product: Adhesive | None = named or (adhesives[0] if len(adhesives) == 1 else None)
     volume = physics.bead_volume_ml(section, count * run_mm / 1000)
     return Need("adhesive", _id(product), volume, "ml", product.cartridge_ml if product else None)
@@ -191,12 +192,23 @@ def _tape_products(work: Work) -> tuple[Tape | None, Tape | None]:
     return used.get("inner tape") or tight, used.get("outer tape") or open_
 
 
+def _under_the_window(plan: OpeningPlan, work: Work) -> float:
+    """Give the height of plinth profile and packers, mm, which is no joint; 0 as far as it is not known."""
+    if not isinstance(plan.plinth, Plinth):
+        return 0.0
+    profile = work.product("profiles", plan.plinth.profile)
+    packers = work.look("plinth", "packers", "height_mm") or work.look(
+        "plinth", "packers", "height_needed_mm"
+    )
+    return float((profile.width_mm or 0.0) + (packers or 0.0))
+
+
 def _foam(plan: OpeningPlan, work: Work, allowances: Allowances) -> Iterator[Need]:
     window = plan.window_size
     if window is None:
         return
     width = (plan.sizes.bottom.mm + plan.sizes.top.mm) / 2 - window.width_mm
-    height = (plan.sizes.left.mm + plan.sizes.right.mm) / 2 - window.height_mm
+    height = (plan.sizes.left.mm + plan.sizes.right.mm) / 2 - window.height_mm - _under_the_window(plan, work)
     if width <= 0 or height <= 0:
         return
     depth = allowances.foam_depth_mm
