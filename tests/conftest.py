@@ -1,13 +1,24 @@
-"""What all tests share: no test is skipped in a full run, and terminal output is held against whole files."""
+"""What all tests share: none depends on chance, none is skipped in a full run, whole texts are compared.
+
+Randomised tests take the same examples every time; REVEALBOOK_FULL=1 draws new ones.
+"""
 
 import os
 from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+from hypothesis import HealthCheck, settings
 from tests.made import Made, make
 
 GOLDEN = Path(__file__).parent / "terminal"
+
+# how long an example takes says something of the machine and of nothing else
+settings.register_profile(
+    "repeatable", derandomize=True, deadline=None, suppress_health_check=[HealthCheck.too_slow]
+)
+settings.register_profile("wide", settings.get_profile("repeatable"), derandomize=False, max_examples=1000)
+settings.load_profile("wide" if os.environ.get("REVEALBOOK_FULL") else "repeatable")
 
 
 def pytest_sessionfinish(session: pytest.Session) -> None:

@@ -1,5 +1,6 @@
 """From a site folder to a pack, without the terminal."""
 
+import shutil
 import subprocess
 from dataclasses import replace
 from datetime import datetime
@@ -19,7 +20,7 @@ from tests.site_folders import (
 )
 
 from revealbook import api
-from revealbook.making.pack import Packed
+from revealbook.making.pack import Packed, photographs
 from revealbook.present.evidence import path_of
 from revealbook.records.load import PHOTOS
 from revealbook.rules.finding import Outcome
@@ -243,16 +244,25 @@ def test_a_template_of_the_site_takes_the_place_of_the_shipped_one(site: Path, t
     assert "Register of openings" in flat
 
 
-def test_photographs_that_cannot_be_used_are_problems_at_their_lines(site: Path, tmp_path: Path) -> None:
+def test_photographs_that_cannot_be_used_are_problems_at_their_lines(site: Path) -> None:
     (site / PHOTOS / "W-1.01-wall.jpg").write_bytes(b"no picture")
     (site / PHOTOS / "W-1.01-seals.jpg").write_bytes((site / PHOTOS / "W-1.01-seals.jpg").read_bytes()[:-40])
-    found = api.pack(judged(site), site, tmp_path / "cache", MADE)
-    assert isinstance(found, tuple)
+    found = api.check(site).problems
     assert [(problem.code, problem.facts["file"]) for problem in found] == [
-        ("photo_unusable", "W-1.01-wall.jpg"), ("photo_unusable", "W-1.01-seals.jpg"),
+        ("photo_not_a_picture", "W-1.01-wall.jpg"), ("photo_cut_short", "W-1.01-seals.jpg"),
     ]  # fmt: skip
     lines = (site / RECORD).read_text(encoding="utf-8").splitlines()
     assert all(str(problem.facts["file"]) in lines[problem.place.line - 1] for problem in found)
+
+
+def test_the_photograph_of_a_phone_is_checked_and_packed(site: Path, tmp_path: Path) -> None:
+    shutil.copy(Path(__file__).parent / "source" / "phone.heic", site / PHOTOS / "W-1.01-wall.jpg")
+    assert codes(site) == []
+    photo = photographs(judged(site), site, tmp_path / "cache")
+    assert isinstance(photo, dict)
+    assert (photo["W-1.01-wall.jpg"].width_px, str(photo["W-1.01-wall.jpg"].taken)) == (
+        320, "2026-11-20 09:31:07+01:00",
+    )  # fmt: skip
 
 
 def test_a_photograph_that_is_not_there_keeps_its_record_from_being_judged(site: Path) -> None:

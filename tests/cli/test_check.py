@@ -216,7 +216,7 @@ def test_the_command_can_be_used_without_its_parser(site: Path, capsys: pytest.C
     assert json.loads(capsys.readouterr().out)["outcome"] == "conforms"
 
 
-QUICK = settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+QUICK = settings(max_examples=60, deadline=None, suppress_health_check=list(HealthCheck))
 
 
 def refused(folder: Path, file: str) -> None:

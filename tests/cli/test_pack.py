@@ -1,3 +1,4 @@
+import re
 import subprocess
 from pathlib import Path
 
@@ -66,7 +67,12 @@ def test_a_photograph_that_cannot_be_used_is_told_with_its_line(site: Path) -> N
     (site / "photos" / "W-1.01-wall.jpg").write_bytes(b"no picture")
     told = run("pack", site)
     assert (told.status, told.out) == (2, "")
-    assert "openings/W-1.01.yaml:2:34: The photograph W-1.01-wall.jpg cannot be used: " in told.err
+    assert re.search(
+        r"openings/W-1\.01\.yaml:\d+:\d+: W-1\.01-wall\.jpg in photos/ is not a picture", told.err
+    )
+    assert "Export it as JPEG" in told.err
+    checked = run("check", site)
+    assert (checked.status, checked.err.splitlines()[0]) == (2, told.err.splitlines()[0])
     assert not (site / "pack").exists()
 
 

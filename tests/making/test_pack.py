@@ -128,10 +128,11 @@ def test_photographs_are_scaled_once_for_each_name(site: Path) -> None:
 
 def test_a_photograph_that_cannot_be_used_is_a_problem_wherever_it_is_named(site: Path) -> None:
     change(site / "openings" / "B-1.yaml", "B-1.jpg", "A-1.jpg")
+    checked = judged(site)
     (site / "photos" / "A-1.jpg").write_bytes(b"no picture")
-    found = photographs(judged(site), site, site.parent / "cache")
+    found = photographs(checked, site, site.parent / "cache")
     assert isinstance(found, tuple)
     assert [(one.code, str(one.place).split(":")[0]) for one in found] == [
         ("photo_unusable", "openings/A-1.yaml"), ("photo_unusable", "openings/B-1.yaml"),
     ]  # fmt: skip
-    assert all("no JPEG, PNG or WebP" in str(one.facts["why"]) for one in found)
+    assert all("no JPEG, PNG, WebP or HEIC" in str(one.facts["why"]) for one in found)

@@ -195,9 +195,10 @@ def test_a_template_that_is_wrong_is_told_by_every_way_of_making(site: Path, cac
 
 @pytest.mark.parametrize("jobs", [1])
 def test_photographs_that_cannot_be_used_are_problems(site: Path, cache: Path, jobs: int) -> None:
+    checked = judged(site)
     (site / "photos" / "A-2.jpg").write_bytes(b"no picture")
     (site / "photos" / "B-1.jpg").write_bytes(b"no picture")
-    found = make_volumes(judged(site), site, cache, by="building", made=MADE, jobs=jobs, seen=lambda *_: None)
+    found = make_volumes(checked, site, cache, by="building", made=MADE, jobs=jobs, seen=lambda *_: None)
     assert isinstance(found, tuple)
     assert [(one.code, one.place.file) for one in found] == [
         ("photo_unusable", "openings/A-2.yaml"), ("photo_unusable", "openings/B-1.yaml"),

@@ -1,7 +1,7 @@
 """Laws of setting: tables, depths and dated climates."""
 
 import pytest
-from hypothesis import assume, given, settings
+from hypothesis import assume, example, given, settings
 from hypothesis import strategies as st
 
 from revealbook.measures.physics.climate import Course
@@ -129,6 +129,7 @@ def test_the_speed_factor_turns_round_with_its_climates(
     assert there * back == pytest.approx(1)
 
 
+@example([(0.0, 1.5)], 0.0, 5e-324)
 @given(courses, st.floats(-30, 90), st.floats(0, 100))
 def test_a_mean_lies_among_the_readings(
     readings: list[tuple[float, float]], start_h: float, for_h: float

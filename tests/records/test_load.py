@@ -145,3 +145,13 @@ def test_a_wrong_site_file_is_told_by_its_faults(tmp_path: Path, site: str, code
 def test_the_edition_of_the_rules_keeps_its_writing(tmp_path: Path) -> None:
     _, site = opened(folder_of(tmp_path, {}, SITE.replace("2026-12", "2026.10")))
     assert site.site.rules.edition == "2026.10"
+
+
+def test_a_photograph_that_is_no_picture_is_told_wherever_it_is_named(tmp_path: Path) -> None:
+    """At once and with its line, and not only when the pack is made."""
+    named = "survey: {photos: [{file: IMG_0001.HEIC}]}"
+    files = {f"openings/{mark}.yaml": record(mark, named) for mark in ("A", "B")}
+    found = loaded(folder_of(tmp_path, {**files, "photos/IMG_0001.HEIC": "a note, not a picture"}))
+    assert [codes(one) for one in found] == [
+        ["openings/A.yaml:2:20 photo_not_a_picture"], ["openings/B.yaml:2:20 photo_not_a_picture"],
+    ]  # fmt: skip

@@ -159,7 +159,7 @@ def test_a_missing_photograph_is_named(tmp_path: Path) -> None:
 def test_other_formats_are_refused_whatever_they_are_called(tmp_path: Path, name: str) -> None:
     Image.new("RGB", (20, 20)).save(tmp_path / name)
     (tmp_path / name).rename(tmp_path / "a.jpg")
-    assert refused(tmp_path / "a.jpg").endswith("is no JPEG, PNG or WebP picture.")
+    assert refused(tmp_path / "a.jpg").endswith("is no JPEG, PNG, WebP or HEIC picture.")
 
 
 @pytest.mark.parametrize("lenient", [False, True])

@@ -59,6 +59,13 @@ _SENTENCES = {
     ),
     "no_such_folder": N_("There is no such folder."),
     "photo_missing": N_("The photograph {file} is not in photos/."),
+    "photo_not_a_picture": N_(
+        "{file} in photos/ is not a picture that can be opened (JPEG, PNG, WebP, HEIC). Export it as JPEG."
+    ),
+    "photo_cut_short": N_(
+        "The photograph {file} is damaged or only partly copied. Copy it from the camera again."
+    ),
+    "photo_too_large": N_("The photograph {file} has more than 60 million pixels. Save a smaller copy."),
     "unknown_name": N_("“{name}” is not among the {kind} that are known."),
     "mark_not_file_name": N_("The mark is {mark}, but the file is called {stem}.yaml; one of them is wrong."),
     "repeated_id": N_("“{name}” is used a second time; every id stands once."),

@@ -7,6 +7,7 @@ from typing import Any
 
 from revealbook.records.first_format import read_record
 from revealbook.records.opening import Opening
+from revealbook.records.part import photos_named
 from revealbook.records.record import Record, Sheet, SiteFile
 from revealbook.records.references import unknown_references
 from revealbook.records.site import Site
@@ -80,18 +81,32 @@ def load_records(folder: Folder, site: Site) -> Iterator[Record | tuple[Problem,
     fault is given as its faults, never as half a record.
     """
     marks: dict[str, str] = {}
+    faults: dict[str, str | None] = {}
     for file in folder.records:
         loaded = _load(Opening, folder, file)
         if not isinstance(loaded[0], Opening):
             yield loaded[1]
             continue
         record = Record(loaded[0], loaded[1])
-        problems = [*unknown_references(record, site, folder.photos)]
+        problems = [*unknown_references(record, site, folder.photos), *_unusable(record, folder, faults)]
         first = marks.setdefault(record.opening.mark, record.sheet.file)
         if first != record.sheet.file:
             facts = {"name": record.opening.mark, "first": first}
             problems.append(Problem(record.sheet.place(("opening", "mark")), "repeated_mark", facts))
         yield tuple(sorted(problems, key=lambda problem: problem.place)) or record
+
+
+def _unusable(record: Record, folder: Folder, faults: dict[str, str | None]) -> Iterator[Problem]:
+    """Give a problem for each photograph that is there and cannot be opened; `faults` are those known."""
+    for path, photo in photos_named(record.opening):
+        if folder.photos is None or photo.file not in folder.photos:
+            continue
+        if photo.file not in faults:
+            from revealbook.source.picture import fault_of  # noqa: PLC0415 - no photographs, no decoder
+
+            faults[photo.file] = fault_of(folder.path / PHOTOS / photo.file)
+        if fault := faults[photo.file]:
+            yield Problem(record.sheet.place((*path, "file")), fault, {"file": photo.file})
 
 
 def _load(

@@ -4,19 +4,13 @@ import hashlib
 import io
 import os
 import tempfile
-import warnings
-from collections.abc import Iterator
-from contextlib import contextmanager
 from dataclasses import dataclass
 from datetime import datetime, timedelta, timezone
 from pathlib import Path
 
-from PIL import ExifTags, Image, ImageCms, ImageFile, ImageOps, UnidentifiedImageError
+from PIL import ExifTags, Image, ImageCms, ImageOps, UnidentifiedImageError
 
-MAX_PIXELS = 60_000_000
-FORMATS = ("JPEG", "PNG", "WEBP")
-
-_WRONG = (OSError, ValueError, SyntaxError, Image.DecompressionBombError)
+from revealbook.source.picture import MAX_PIXELS, WRONG, opened, whole_only
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,7 +54,7 @@ def derive(original: Path, cache: Path, *, long_side_px: int = 1600, quality: in
     """Read a photograph and keep a derivative of it in the cache folder, named by digest and size.
 
     Args:
-        original: a JPEG, PNG or WebP file of at most 60 million pixels; it is only read.
+        original: a JPEG, PNG, WebP or HEIC file of at most 60 million pixels; it is only read.
         cache: folder for derivatives; made if it is not there, may be deleted at any time.
         long_side_px: the derivative's longer side, 100 to 6000; a smaller picture is not enlarged.
         quality: JPEG quality, 40 to 95.
@@ -77,7 +71,7 @@ def derive(original: Path, cache: Path, *, long_side_px: int = 1600, quality: in
     digest = hashlib.sha256(content).hexdigest()
     derivative = cache / f"{digest}-{long_side_px}-{quality}.jpg"
     try:
-        with _whole_only(), _opened(content) as image:
+        with whole_only(), opened(io.BytesIO(content)) as image:
             if image.width * image.height > MAX_PIXELS:
                 return NoPhoto(original, f"The photograph {original} has more than 60 million pixels.")
             exif = image.getexif()
@@ -87,27 +81,9 @@ def derive(original: Path, cache: Path, *, long_side_px: int = 1600, quality: in
         with Image.open(derivative) as kept:
             return Photo(original, digest, taken, position, derivative, *kept.size)
     except UnidentifiedImageError:
-        return NoPhoto(original, f"{original} is no JPEG, PNG or WebP picture.")
-    except _WRONG:
+        return NoPhoto(original, f"{original} is no JPEG, PNG, WebP or HEIC picture.")
+    except WRONG:
         return NoPhoto(original, f"The photograph {original} is damaged or too large to be opened.")
-
-
-@contextmanager
-def _whole_only() -> Iterator[None]:
-    """The typesetter, once loaded, lets the process show half a picture; evidence is whole or missing."""
-    before = ImageFile.LOAD_TRUNCATED_IMAGES
-    ImageFile.LOAD_TRUNCATED_IMAGES = False
-    try:
-        yield
-    finally:
-        ImageFile.LOAD_TRUNCATED_IMAGES = before
-
-
-def _opened(content: bytes) -> Image.Image:
-    with warnings.catch_warnings():
-        # Pillow only warns up to twice its own limit; ours is lower and is checked by the caller.
-        warnings.simplefilter("ignore", Image.DecompressionBombWarning)
-        return Image.open(io.BytesIO(content), formats=FORMATS)
 
 
 def _small(image: Image.Image, long_side_px: int) -> Image.Image:

@@ -47,6 +47,11 @@ def test_the_mean_over_no_time_is_the_value_then() -> None:
     assert Course(NIGHT).mean_between(3, 3) == 11.0
 
 
+def test_less_than_a_second_is_a_moment() -> None:
+    assert Course([(0.0, 10.0), (1.0, 20.0)]).mean_between(0.5, 0.5 + 0.9 / 3600) == 15.0
+    assert Course([(0.0, 1.5)]).mean_between(0.0, 5e-324) == 1.5
+
+
 def test_the_course_names_the_moments_at_which_it_passes_a_value() -> None:
     assert Course(NIGHT).moments_of(11.0) == pytest.approx((3.0, 14.0))
     assert Course(NIGHT).moments_of(20.0) == ()

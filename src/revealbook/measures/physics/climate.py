@@ -11,6 +11,9 @@ from collections.abc import Iterable
 from itertools import pairwise
 from typing import NamedTuple
 
+A_MOMENT_H = 1 / 3600
+"""Nothing at the wall is dated closer than a second: a shorter time has no mean, only the value then."""
+
 
 class Dated(NamedTuple):
     """A value read at a moment, in hours from whatever the caller counts from; any unit."""
@@ -65,14 +68,14 @@ class Course:
         )
 
     def mean_between(self, start_h: float, end_h: float) -> float:
-        """Time-weighted mean from one moment to another; over no time at all, the value then.
+        """Time-weighted mean from one moment to another; over less than a second, the value at its start.
 
         In the readings' unit. Exact for this course (trapezoids). Raises ValueError when the end lies
         before the start.
         """
         if not (math.isfinite(start_h) and math.isfinite(end_h)) or end_h < start_h:
             raise ValueError(f"The time from {start_h} h to {end_h} h does not run forwards.")
-        if start_h == end_h:
+        if end_h - start_h < A_MOMENT_H:
             return self.at(start_h)
         inside = [reading.hours for reading in self.readings if start_h < reading.hours < end_h]
         points = [Dated(hours, self.at(hours)) for hours in (start_h, *inside, end_h)]
