@@ -42,7 +42,7 @@ ONLY_OF_WHAT_IS_THERE = {"correction_checked", "concession_entitled"}
 """Measures of what need not exist: without it there is nothing to show."""
 
 
-TOLD_BY_ABSENCE = {"leakage_tested", "spray_tested", "thermometry_made"}
+TOLD_BY_ABSENCE = {"leakage_tested", "spray_tested", "thermometry_made", "room_climate_stated"}
 """A test of which nothing is recorded was not made."""
 
 

@@ -1,32 +1,31 @@
 import subprocess
 import sys
-from math import sqrt
 from pathlib import Path
 from typing import Any
 
 import pytest
 from tests.builders import build, details, reading, taken, value, values
 
+from revealbook.measures.method import METHOD_OF_FORMAT_1, Method
 from revealbook.measures.physics.leakage import fit_power_law
 from revealbook.measures.reading import Missing, Reading
 from revealbook.measures.work import Work
 
-SITE = {"instruments": [{"id": "thermo", "measures": "temperature", "uncertainty": 0.6}]}
 SCATTERED = [(12.0, 31.0), (19.5, 43.5), (30.2, 55.2), (40.1, 69.0), (49.6, 77.0), (61.3, 91.5)]
-
-
-def warm(**keys: Any) -> Work:
-    stated = {"inside_air_c": 20, "outside_air_c": -5, "surface_c": 12.6, "instruments": ["thermo"]}
-    return build({"tests": {"thermometry": stated | keys}}, SITE)
 
 
 def blown(points: list[tuple[float, float]], **keys: Any) -> Work:
     readings = [{"pressure_pa": pressure, "flow_m3_h": flow} for pressure, flow in points]
-    return build({"tests": {"air_leakage": {"readings": readings, "area_m2": 2, "joint_length_m": 5} | keys}})
+    stated = {"readings": readings, "area_m2": 2, "joint_length_m": 5, "air_c": 19.85, "pressure_kpa": 101.3}
+    return build({"tests": {"air_leakage": stated | keys}})
 
 
 def law(exponent: float, at_100: float, *pressures: float) -> list[tuple[float, float]]:
     return [(pressure, at_100 * (abs(pressure) / 100) ** exponent) for pressure in pressures]
+
+
+PRESSURES = (50.0, 100.0, 150.0, 200.0, 300.0)
+FIVE = law(0.6, 4, *PRESSURES)
 
 
 @pytest.mark.parametrize("name", ["thermometry_made", "leakage_tested", "spray_tested"])
@@ -35,41 +34,6 @@ def test_a_test_is_made_only_if_the_record_has_it(name: str) -> None:
     assert value(build({"tests": {}}), name) is False
     tests: dict[str, Any] = {"thermometry": {}, "air_leakage": {}, "water_spray": {}}
     assert value(build({"tests": tests}), name) is True
-
-
-def test_the_factor_is_the_surfaces_share_of_the_difference() -> None:
-    assert value(warm(), "temperature_factor") == pytest.approx(17.6 / 25)
-    assert value(warm(), "inside_outside_difference") == 25
-    assert details(reading(warm(), "temperature_factor")) == {
-        "surface_c": 12.6,
-        "inside_air_c": 20,
-        "outside_air_c": -5,
-    }
-
-
-def test_the_factor_carries_the_uncertainty_of_three_readings() -> None:
-    # U = 0.6 K each: u = 0.3 K; u(f) = 0.3 sqrt(1 + f^2 + (1 - f)^2) / 25
-    f = 17.6 / 25
-    expected = 2 * 0.3 * sqrt(1 + f**2 + (1 - f) ** 2) / 25
-    assert reading(warm(), "temperature_factor").uncertainty == pytest.approx(expected)
-    assert reading(warm(), "inside_outside_difference").uncertainty == pytest.approx(0.6 * sqrt(2))
-    without = reading(warm(instruments=[]), "temperature_factor").uncertainty
-    assert without == pytest.approx(expected / 0.6)  # 1 K each
-
-
-def test_every_temperature_that_lacks_is_named() -> None:
-    work = warm(surface_c=None, inside_air_c=None, outside_air_c=None)
-    lacking = [outcome.what for outcome in taken(work, "temperature_factor") if isinstance(outcome, Missing)]
-    assert lacking == ["surface_c", "inside_air_c", "outside_air_c"]
-    lacking = [
-        outcome.what for outcome in taken(work, "inside_outside_difference") if isinstance(outcome, Missing)
-    ]
-    assert lacking == ["inside_air_c", "outside_air_c"]
-
-
-def test_equally_warm_air_gives_no_factor() -> None:
-    work = warm(outside_air_c=20)
-    assert value(work, "temperature_factor") == "missing no_temperature_difference at tests.thermometry"
 
 
 def test_the_exponent_carries_half_its_confidence_interval() -> None:
@@ -82,13 +46,13 @@ def test_the_exponent_carries_half_its_confidence_interval() -> None:
 
 
 def test_suction_and_overpressure_are_fitted_apart() -> None:
-    points = law(0.6, 4, 50, 100, 200) + law(0.7, 5, -50, -100, -200)
+    points = law(0.6, 4, 50, 75, 100, 150, 200) + law(0.7, 5, -50, -75, -100, -150, -200)
     found = values(blown(points), "leakage_exponent")
     assert found == {("overpressure",): pytest.approx(0.6), ("suction",): pytest.approx(0.7)}
 
 
 def test_the_flow_at_100_pa_is_given_by_area_and_by_joint() -> None:
-    points = [(50.0, 4.1), (100.0, 6.3), (200.0, 10.2), (300.0, 13.0)]
+    points = [(50.0, 4.1), (75.0, 5.2), (100.0, 6.3), (200.0, 10.2), (300.0, 13.0)]
     estimate = fit_power_law(points).flow_at(100)
     by_area, by_joint = (reading(blown(points), name) for name in ("leakage_by_area", "leakage_by_joint"))
     assert by_area.value == pytest.approx(estimate.flow_m3_h / 2)
@@ -121,16 +85,69 @@ def test_what_lacks_for_a_leakage_figure_is_named() -> None:
 @pytest.mark.parametrize(
     "points",
     [
-        [(50, 2), (100, 3)],
-        [(50, 2), (50, 2.1), (50, 2.2)],
-        [(50, 2), (100, 2), (200, 2)],
-        [(50, 0), (100, 2), (200, 3)],
+        [(50, 2), (100, 2), (150, 2), (200, 2), (300, 2)],
+        [(50, 0), (100, 2), (150, 2.5), (200, 3), (300, 4)],
     ],
-    ids=["two readings", "one pressure", "one flow", "no flow at all"],
+    ids=["one flow", "no flow at all"],
 )
 def test_readings_that_no_law_fits_are_not_shown(points: list[tuple[float, float]]) -> None:
     (found,) = values(blown(points), "leakage_exponent").values()
     assert found == "missing no_law_fits at tests.air_leakage.readings"
+
+
+def test_no_curve_is_fitted_to_fewer_than_five_pressures() -> None:
+    """Of four points that fail, the one that scatters could be left out; three lie on almost any curve."""
+    four = blown([(50, 2), (100, 3.1), (200, 4.9), (300, 9)])
+    for name in ("leakage_exponent", "leakage_r2", "leakage_by_joint"):
+        assert value(four, name) == "missing too_few_pressures at tests.air_leakage.readings"
+    assert value(four, "leakage_points") == 4
+    repeated = blown([*law(0.6, 4, 50, 100, 200, 300), (300, 7.8)])
+    assert value(repeated, "leakage_points") == 4
+    assert value(repeated, "leakage_exponent") == "missing too_few_pressures at tests.air_leakage.readings"
+    assert values(blown(law(0.6, 4, *PRESSURES, -50, -100)), "leakage_points") == {
+        ("overpressure",): 5, ("suction",): 2,
+    }  # fmt: skip
+
+
+def test_the_flow_is_that_at_the_reference_climate() -> None:
+    as_metered, cold = (reading(one, "leakage_by_joint") for one in (blown(FIVE), blown(FIVE, air_c=0)))
+    assert cold.value == pytest.approx(float(as_metered.value) * 293 / 273.15)
+    assert details(cold)["reference_factor"] == pytest.approx(1.07267, abs=1e-5)
+    high_up = reading(blown(FIVE, pressure_kpa=80), "leakage_by_area")
+    assert high_up.value == pytest.approx(float(reading(blown(FIVE), "leakage_by_area").value) * 80 / 101.3)
+
+
+@pytest.mark.parametrize(
+    ("unread", "share"), [(["air_c"], 0.12), (["pressure_kpa"], 0.04), (["air_c", "pressure_kpa"], 0.16)]
+)
+def test_air_that_nobody_read_widens_the_uncertainty_of_the_flow(unread: list[str], share: float) -> None:
+    """So that leaving it out never turns a failure into a pass, and never a pass into a failure."""
+    read = reading(blown(FIVE), "leakage_by_joint")
+    found = reading(blown(FIVE, **dict.fromkeys(unread)), "leakage_by_joint")
+    assert found.value == pytest.approx(read.value)
+    assert found.uncertainty == pytest.approx((read.uncertainty or 0) + share * float(read.value))
+    assert details(found)["air_unread_pct"] == pytest.approx(100 * share)
+    assert value(blown(FIVE, **dict.fromkeys(unread)), "leakage_exponent") == pytest.approx(0.6)
+
+
+def test_the_first_edition_took_the_flow_as_metered_and_three_points_for_a_curve() -> None:
+    first = Method.model_validate(dict(METHOD_OF_FORMAT_1))
+    points = [{"pressure_pa": pressure, "flow_m3_h": flow} for pressure, flow in FIVE[:3]]
+    test = {"readings": points, "joint_length_m": 5, "air_c": 0}
+    found = reading(build({"tests": {"air_leakage": test}}, method=first), "leakage_by_joint")
+    assert found.value == pytest.approx(4 / 5)
+    assert set(details(found)) == {"flow_at_100_pa", "joint_length_m"}
+
+
+def test_a_class_that_the_unread_air_would_decide_is_not_shown() -> None:
+    near = law(2 / 3, 2 * 8.8, 100, 300, 600)
+    assert values(blown(near), "permeability_class") == {("overpressure",): 3}
+    unread = blown(near, air_c=None)
+    assert values(unread, "permeability_class") == {
+        ("overpressure",): "missing air_c at tests.air_leakage.air_c"
+    }
+    far = law(2 / 3, 2 * 6, 100, 300, 600)
+    assert values(blown(far, air_c=None, pressure_kpa=None), "permeability_class") == {("overpressure",): 3}
 
 
 @pytest.mark.parametrize(

@@ -7,7 +7,7 @@ import pytest
 from scipy.optimize import curve_fit
 from scipy.stats import linregress, t
 
-from revealbook.measures.physics.leakage import fit_power_law
+from revealbook.measures.physics.leakage import fit_power_law, reference_flow_factor
 from revealbook.measures.physics.permeability_class import (
     class_by,
     combined_class,
@@ -165,3 +165,17 @@ def test_joint_coefficients_of_the_classes(number: int, a_value: float) -> None:
 def test_the_airtight_joint_of_trade_practice_at_100_pa() -> None:
     """a = 0.1 (common practice, from memory) is 0.4642 m3/(h m) at 100 Pa."""
     assert joint_coefficient(0.4642) == pytest.approx(0.1, abs=1e-5)
+
+
+def test_a_flow_at_the_reference_climate_is_that_of_an_ideal_gas() -> None:
+    """EN 1026:2016, from memory: 293 K and 101.3 kPa. 0 degC and 98.0 kPa give 1.0377 (computed by hand).
+
+    CoolProp knows the density of real air, which has no part in that formula.
+    """
+    from CoolProp.CoolProp import PropsSI
+
+    assert reference_flow_factor(0, 98.0) == pytest.approx(1.0377, abs=5e-5)
+    for air_c, kpa in ((0, 98.0), (-10, 103.0), (35, 90.0)):
+        there = PropsSI("D", "T", air_c + 273.15, "P", kpa * 1000, "Air")
+        reference = PropsSI("D", "T", 293.0, "P", 101_300, "Air")
+        assert reference_flow_factor(air_c, kpa) == pytest.approx(there / reference, rel=1e-3)

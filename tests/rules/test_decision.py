@@ -80,3 +80,21 @@ def test_the_margin_is_that_of_the_limit_not_of_the_band() -> None:
 
 def test_an_instrument_too_coarse_for_the_limit_decides_nothing_inside_it() -> None:
     assert {decide(value, 12.0, JOINT, GUARDED).outcome for value in (10, 12, 15, 20)} == {U}
+
+
+def test_a_reading_without_its_sign_has_two_ways_of_being_wrong() -> None:
+    """Diagonals that differ by 0 mm, U = 2 mm each (k = 2), limit 3 mm: 0.966; one-sided 0.983."""
+    spread = 2 * 2**0.5
+    assert decide(0, spread, PLUMB, GUARDED, signed=False).probability == pytest.approx(0.966, abs=5e-4)
+    assert decide(0, spread, PLUMB, GUARDED, signed=True).probability == pytest.approx(0.983, abs=5e-4)
+    assert decide(0, spread, PLUMB, GUARDED, signed=False)[:2] == decide(0, spread, PLUMB, GUARDED)[:2]
+
+
+def test_a_low_limit_stays_as_it_is_without_a_sign() -> None:
+    for limit in (JOINT, Limit(low=80)):
+        assert decide(12, 2.0, limit, GUARDED, signed=False) == decide(12, 2.0, limit, GUARDED)
+
+
+def test_the_first_edition_keeps_its_one_sided_probability() -> None:
+    first = Method(computations=1)
+    assert decide(0, 2.0, PLUMB, first, signed=False) == decide(0, 2.0, PLUMB, first, signed=True)

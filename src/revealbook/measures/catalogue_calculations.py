@@ -1,6 +1,17 @@
 """Measures that calculate: tests on the finished work, loads and fixings, movement, sums, balance."""
 
-from revealbook.measures import balance, bead_cure, fixing_use, loads, movement, sums, survey, trials, wind
+from revealbook.measures import (
+    balance,
+    bead_cure,
+    fixing_use,
+    loads,
+    movement,
+    sums,
+    survey,
+    thermometry,
+    trials,
+    wind,
+)
 from revealbook.measures.quantity import Function, Measure, as_recorded
 
 
@@ -20,15 +31,29 @@ _TRIALS = (
         "inside_outside_difference",
         "K",
         "Inside air warmer than outside air.",
-        trials.inside_outside_difference,
+        thermometry.inside_outside_difference,
     ),
     Measure(
         "temperature_factor",
         "-",
         "Temperature factor of the coldest surface.",
-        trials.factor,
+        thermometry.factor,
         below_zero=True,
     ),
+    Measure(
+        "room_climate_stated",
+        "yes/no",
+        "Whether the climate that the room is meant for is stated.",
+        thermometry.room_climate_stated,
+    ),
+    Measure(
+        "temperature_factor_reserve",
+        "-",
+        "Temperature factor beyond what the room's climate asks for.",
+        thermometry.factor_reserve,
+        below_zero=True,
+    ),
+    Measure("leakage_points", "number", "Pressures at which leakage was read.", trials.points_read),
     Measure("leakage_exponent", "-", "Exponent of the power law.", trials.exponent, below_zero=True),
     Measure("leakage_r2", "-", "How well the readings follow a power law (r2).", trials.r_squared),
     Measure("leakage_by_area", "m3/(h m2)", "Flow at 100 Pa by the window's area.", _flow("area_m2")),

@@ -103,6 +103,22 @@ class Method(BaseModel):
     )
     warmest_light_c: float | None = Field(default=67, description="The same for a light frame: 37 + 30.")
     warmest_dark_c: float | None = Field(default=79, description="The same for a dark frame: 37 + 42.")
+    least_leakage_points: int = Field(
+        default=5,
+        ge=3,
+        le=20,
+        description="Least number of pressures that a leakage curve is fitted to (EN ISO 9972, from memory).",
+    )
+    flow_air_unread_pct: float = Field(
+        default=12,
+        ge=0,
+        le=30,
+        description="Expanded uncertainty of a leakage flow, %, whose air temperature nobody read: air of -10"
+        " to 40 degC (engineering judgement).",
+    )
+    flow_pressure_unread_pct: float = Field(
+        default=4, ge=0, le=30, description="The same for the air pressure: 97 to 105 kPa."
+    )
     hold_points: tuple[Literal["substrate", "frame", "window", "foam", "before covering"], ...] = Field(
         default=("substrate", "frame", "window", "foam", "before covering"),
         strict=False,
@@ -141,6 +157,9 @@ METHOD_OF_FORMAT_1: Mapping[str, Any] = MappingProxyType(
             length_mm=None, deviation_mm=None, temperature_k=None, humidity_pct=None
         ),
         "slope_over_at_least_mm": 0.0,
+        "least_leakage_points": 3,
+        "flow_air_unread_pct": 0,
+        "flow_pressure_unread_pct": 0,
     }
 )
 """What held before a rule set could state it: a pack of then is judged again as it was judged then."""

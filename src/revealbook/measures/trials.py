@@ -1,4 +1,4 @@
-"""Readings of the tests on the finished installation: thermometry, air leakage, water spray.
+"""Readings of the tests on the finished installation: whether they were made, and air leakage.
 
 A test that was not made gives no reading; `made` tells rules so, and they then do not apply.
 """
@@ -7,25 +7,39 @@ from collections.abc import Callable, Iterator
 from math import isfinite
 from typing import NamedTuple
 
-from revealbook.measures.physics.leakage import FlowEstimate, PowerLaw, fit_power_law
+from revealbook.measures.physics.leakage import (
+    FlowEstimate,
+    PowerLaw,
+    fit_power_law,
+    reference_flow_factor,
+)
 from revealbook.measures.physics.permeability_class import (
     REFERENCE_PRESSURE_PA,
     class_by,
     permeability_classes,
     permitted_flow,
 )
-from revealbook.measures.physics.surface_temperature import factor_uncertainty, temperature_factor
-from revealbook.measures.physics.uncertainty import expanded
 from revealbook.measures.reading import Detail, Missing, Outcome, Path, Reading, Subject
 from revealbook.measures.work import Work, lacking
 
-THERMOMETRY: Path = ("tests", "thermometry")
 LEAKAGE: Path = ("tests", "air_leakage")
-K = 2
-"""Coverage factor of the instruments' expanded uncertainty."""
-_AIR = ((*THERMOMETRY, "inside_air_c"), (*THERMOMETRY, "outside_air_c"))
-_SURFACE = (*THERMOMETRY, "surface_c")
 Points = list[tuple[float, float]]
+
+
+class Air(NamedTuple):
+    """What the air that was metered does to a flow.
+
+    Attributes:
+        factor: from the flow as metered to that at the reference climate; 1 for what nobody read.
+        unread_share: expanded uncertainty of a flow, as its share, for what nobody read of it.
+        unread: the key of the first reading that is missing.
+        details: for the sentence.
+    """
+
+    factor: float = 1.0
+    unread_share: float = 0.0
+    unread: str | None = None
+    details: tuple[Detail, ...] = ()
 
 
 def made(work: Work, test: str) -> Iterator[Outcome]:
@@ -33,49 +47,23 @@ def made(work: Work, test: str) -> Iterator[Outcome]:
     yield Reading((), work.look("tests", test) is not None, ("tests", test))
 
 
-def inside_outside_difference(work: Work) -> Iterator[Outcome]:
-    """By how many kelvin the air was warmer inside than outside during thermometry; negative if colder."""
-    if missing := lacking(work, (), *_AIR):
-        yield from missing
-        return
-    inside, outside = (work.look(*path) for path in _AIR)
-    spread = work.uncertainty(THERMOMETRY, "temperature", 2)
-    yield Reading((), inside - outside, _AIR[0], spread, _air_details(inside, outside))
-
-
-def _air_details(inside: float, outside: float) -> tuple[Detail, Detail]:
-    return (
-        Detail("inside_air_c", inside, "degC", _AIR[0]),
-        Detail("outside_air_c", outside, "degC", _AIR[1]),
-    )
-
-
-def factor(work: Work) -> Iterator[Outcome]:
-    """Temperature factor of the coldest inside surface, with the uncertainty of three readings.
-
-    The three are taken as independent. With one thermometer for all of them part of its error cancels, so
-    that the uncertainty is on the safe side.
-    """
-    if missing := lacking(work, (), _SURFACE, *_AIR):
-        yield from missing
-        return
-    surface, inside, outside = (work.look(*path) for path in (_SURFACE, *_AIR))
-    if inside == outside:
-        yield Missing((), "no_temperature_difference", THERMOMETRY)
-        return
-    details = (Detail("surface_c", surface, "degC", _SURFACE), *_air_details(inside, outside))
-    value = temperature_factor(surface, inside, outside)
-    kelvin, spread = work.uncertainty(THERMOMETRY, "temperature"), None
-    if kelvin is not None:
-        u = kelvin / K
-        spread = expanded(
-            factor_uncertainty(surface, inside, outside, u_surface_k=u, u_inside_k=u, u_outside_k=u), K
-        )
-    yield Reading((), value, _SURFACE, spread, details)
+def _air(work: Work) -> Air:
+    """Give the air of the leakage test; the first edition of the computations did not ask for it."""
+    if work.method.computations == 1 or work.look(*LEAKAGE) is None:
+        return Air()
+    read = {"air_c": work.look(*LEAKAGE, "air_c"), "pressure_kpa": work.look(*LEAKAGE, "pressure_kpa")}
+    shares = (work.method.flow_air_unread_pct, work.method.flow_pressure_unread_pct)
+    unread = [key for key, value in read.items() if value is None]
+    share = sum(pct for key, pct in zip(read, shares, strict=True) if key in unread) / 100
+    factor = reference_flow_factor(**{key: value for key, value in read.items() if value is not None})
+    details = [Detail("reference_factor", factor, "-")] if len(unread) < len(read) else []
+    details += [Detail("air_unread_pct", 100 * share, "%")] if unread else []
+    return Air(factor, share, unread[0] if unread else None, tuple(details))
 
 
 def _points(work: Work) -> Iterator[tuple[Subject, Points] | Missing]:
-    """The points read under overpressure and those under suction, as magnitudes; each set stands alone."""
+    """The points under overpressure and those under suction, as magnitudes at the reference climate."""
+    factor = _air(work).factor
     readings = work.look(*LEAKAGE, "readings")
     if not readings:
         yield Missing((), "readings", (*LEAKAGE, "readings"))
@@ -89,11 +77,24 @@ def _points(work: Work) -> Iterator[tuple[Subject, Points] | Missing]:
         yield from missing
         return
     for name, sign in (("overpressure", 1), ("suction", -1)):
-        points = [(sign * one.pressure_pa, one.flow_m3_h) for one in readings if sign * one.pressure_pa > 0]
+        points = [
+            (sign * one.pressure_pa, one.flow_m3_h * factor) for one in readings if sign * one.pressure_pa > 0
+        ]
         if points:
             yield (name,), points
     if all(one.pressure_pa == 0 for one in readings):
         yield Missing((), "pressure_pa", (*LEAKAGE, "readings"))
+
+
+def points_read(work: Work) -> Iterator[Outcome]:
+    """At how many pressures air leakage was read in each direction."""
+    for found in _points(work):
+        if isinstance(found, Missing):
+            yield found
+        else:
+            subject, points = found
+            number = len({pressure for pressure, _ in points})
+            yield Reading(subject, number, (*LEAKAGE, "readings"), None, _range(points)[1:])
 
 
 class Fit(NamedTuple):
@@ -109,8 +110,9 @@ def _fits(work: Work) -> Iterator[Fit | Missing]:
             yield found
             continue
         subject, points = found
-        law = _law(points)
-        if law is None:
+        if len({pressure for pressure, _ in points}) < work.method.least_leakage_points:
+            yield Missing(subject, "too_few_pressures", (*LEAKAGE, "readings"), _range(points))
+        elif (law := _law(points)) is None:
             yield Missing(subject, "no_law_fits", (*LEAKAGE, "readings"), _range(points))
         else:
             yield Fit(subject, law)
@@ -157,9 +159,11 @@ def _of_fits(work: Work, value_of: Callable[[PowerLaw], tuple[float, float | Non
 def flow_at_100_pa(work: Work, size_key: str) -> Iterator[Outcome]:
     """Flow at 100 Pa for each m2 of area or m of joint (`size_key`), from the fitted law.
 
-    Its uncertainty is the wider half of the 95 % confidence interval. Readings that do not reach 100 Pa on
-    either side of it show nothing: the law is not carried beyond them.
+    Its uncertainty is the wider half of the 95 % confidence interval, and what an unread temperature or
+    pressure of the metered air may change. Readings that do not reach 100 Pa on either side of it show
+    nothing: the law is not carried beyond them.
     """
+    air = _air(work)
     size, size_path = work.look(*LEAKAGE, size_key), (*LEAKAGE, size_key)
     if size is None:
         yield Missing((), size_key, size_path)
@@ -179,8 +183,9 @@ def flow_at_100_pa(work: Work, size_key: str) -> Iterator[Outcome]:
         details = (
             Detail("flow_at_100_pa", estimate.flow_m3_h, "m3/h"),
             Detail(size_key, size, unit, size_path),
+            *air.details,
         )
-        reach = (estimate.interval.high - estimate.flow_m3_h) / size
+        reach = (estimate.interval.high - estimate.flow_m3_h + air.unread_share * estimate.flow_m3_h) / size
         yield Reading(fit.subject, estimate.flow_m3_h / size, (*LEAKAGE, "readings"), reach, details)
 
 
@@ -221,12 +226,23 @@ def permeability_class(work: Work) -> Iterator[Outcome]:
             yield found
         elif area is not None:
             subject, points = found
+            if unread := _air_decides(_air(work), points, area):
+                yield Missing(subject, unread, (*LEAKAGE, unread))
+                continue
             shown = class_by("area", points, area) or 0
             details = (Detail("class_shown", shown, "number"), *_range(points)[2:])
             if _better_is_open(shown, points, area):
                 yield Missing(subject, "class_open", (*LEAKAGE, "readings"), details)
             else:
                 yield Reading(subject, shown, (*LEAKAGE, "readings"), None, details[1:])
+
+
+def _air_decides(air: Air, points: Points, area_m2: float) -> str | None:
+    """Give the key of the air's reading that is missing, if the class shown depends on it."""
+    worst = [(pressure, flow * (1 + air.unread_share)) for pressure, flow in points]
+    best = [(pressure, flow * (1 - air.unread_share)) for pressure, flow in points]
+    same = class_by("area", worst, area_m2) == class_by("area", best, area_m2)
+    return None if same else air.unread
 
 
 def _better_is_open(shown: int, points: Points, area_m2: float) -> bool:

@@ -221,6 +221,15 @@ KEYS = {
     "class_pressure_pa": N_("tested to"),
     "wind_pa": N_("greatest wind on the window"),
     "wind_class_asked": N_("class asked for"),
+    "reference_factor": N_("factor to the reference climate"),
+    "air_unread_pct": N_("uncertainty because nobody read the metered air's temperature or pressure"),
+    "pressure_kpa": N_("air pressure"),
+    "temperature_factor": N_("temperature factor"),
+    "required_factor": N_("asked for"),
+    "required_surface_c": N_("surface temperature asked for in that climate"),
+    "room_air_c": N_("air temperature that the room is meant for"),
+    "room_rh_pct": N_("humidity that the room is meant for"),
+    "room_outside_c": N_("outside air that the room is meant for"),
 }
 """Keys of records and products, as a sentence calls them; a key that is not here is written as it is."""
 REASONS = {
@@ -248,6 +257,7 @@ REASONS = {
     "no_beads": N_("no adhesive is needed where no bead is recorded"),
     "no_joint": N_("a joint without width or depth needs no foam"),
     "no_temperature_difference": N_("inside and outside are equally warm, so that no factor can be told"),
+    "too_few_pressures": N_("the readings are at too few different pressures to fit a curve"),
     "no_law_fits": N_("no power law fits these readings"),
     "not_read_at_100_pa": N_("the readings do not reach 100 Pa"),
     "class_open": N_("the readings do not go far enough to tell whether a better class is reached"),

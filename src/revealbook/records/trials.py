@@ -2,8 +2,10 @@
 
 from revealbook.records.part import Part, Section, entry
 from revealbook.records.quantities import (
+    AirPressureKpa,
     AreaM2,
     FlowM3H,
+    HumidityPct,
     LengthM,
     Many,
     Minutes,
@@ -25,6 +27,8 @@ class AirLeakage(Section):
 
     area_m2: AreaM2 | None = entry("Area of the window, m2.", 1.76)
     joint_length_m: LengthM | None = entry("Length of the joint tested, m.", 5.3)
+    air_c: TemperatureC | None = entry("Temperature of the air that was metered, degC.", 18.5)
+    pressure_kpa: AirPressureKpa | None = entry("Air pressure at the site, kPa (1000 hPa are 100).", 100.8)
     readings: Many[LeakageReading] | None = entry("Points.", [{"pressure_pa": 50, "flow_m3_h": 1.2}])
 
 
@@ -43,6 +47,9 @@ class Thermometry(Section):
     outside_air_c: TemperatureC | None = entry("Air outside, degC.", -2)
     surface_c: TemperatureC | None = entry("Coldest inside surface beside the frame, degC.", 15.1)
     place: Text | None = entry("Where that is.", "lower left corner of the reveal")
+    room_air_c: TemperatureC | None = entry("Air temperature that the room is meant for, degC.", 20)
+    room_rh_pct: HumidityPct | None = entry("Relative humidity that it is meant for, %.", 50)
+    room_outside_c: TemperatureC | None = entry("Outside air that it is meant for, degC.", -5)
 
 
 class Trials(Part):

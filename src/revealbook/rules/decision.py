@@ -25,7 +25,9 @@ class Decision(NamedTuple):
     probability: float | None
 
 
-def decide(value: float, uncertainty: float | None, limit: Limit, method: Method) -> Decision:
+def decide(
+    value: float, uncertainty: float | None, limit: Limit, method: Method, *, signed: bool = True
+) -> Decision:
     """Hold a number against a limit.
 
     Without a stated uncertainty the limit itself decides (simple acceptance). With one, and if the method
@@ -37,14 +39,22 @@ def decide(value: float, uncertainty: float | None, limit: Limit, method: Method
         uncertainty: its expanded uncertainty (k = 2), or None.
         limit: a plain limit with a low or a high value.
         method: the decision rule and the width of the band.
+        signed: whether the quantity may lie below zero. Of a deviation read without its sign the true one may
+            lie on either side, so that both -limit and limit bound it.
     """
     margin = limit.margin(value)
     probability = None
     if uncertainty:
-        probability = conformance_probability(value, uncertainty / K, lower=limit.low, upper=limit.high)
+        low = _lowest(limit) if not signed and method.computations > 1 else limit.low
+        probability = conformance_probability(value, uncertainty / K, lower=low, upper=limit.high)
     banded = method.decision == "guard band" and uncertainty is not None
     band = method.guard_band_factor * uncertainty if banded and uncertainty else 0.0
     if margin >= band - ROUNDING:
         return Decision(Outcome.CONFORMS, margin, probability)
     beyond = margin < -ROUNDING if not band else margin <= -band + ROUNDING
     return Decision(Outcome.DOES_NOT_CONFORM if beyond else Outcome.UNDECIDED, margin, probability)
+
+
+def _lowest(limit: Limit) -> float | None:
+    """Give the low end for a quantity read without its sign."""
+    return -limit.high if limit.low is None and limit.high is not None and limit.high >= 0 else limit.low

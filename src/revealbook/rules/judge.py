@@ -6,6 +6,7 @@ Every rule gives one judgement, also where it does not apply.
 from collections.abc import Iterable
 from functools import partial
 
+from revealbook.measures.catalogue import CATALOGUE
 from revealbook.measures.measure import Readings
 from revealbook.measures.method import Method
 from revealbook.measures.reading import Missing, Reading, Subject
@@ -41,29 +42,32 @@ def _judge_rule(held: RuleInForce, readings: Readings, method: Method) -> Judgem
 
 
 def _findings(held: RuleInForce, readings: Readings, method: Method) -> Iterable[Finding]:
-    limit = held.rule.limit
+    limit, measure = held.rule.limit, CATALOGUE.get(held.rule.measure)
+    signed = measure is None or measure.signed
     sizes = readings[limit.by] if limit.by else ()
     for taken in readings[held.rule.measure]:
         if isinstance(taken, Missing):
             yield Finding(Outcome.NOT_SHOWN, taken.subject, taken)
         elif limit.by is None:
-            yield _finding(taken, limit, method)
+            yield _finding(taken, limit, method, signed=signed)
         else:
-            yield _finding_by_size(taken, limit, sizes, method)
+            yield _finding_by_size(taken, limit, sizes, method, signed=signed)
 
 
-def _finding(taken: Reading, limit: Limit, method: Method) -> Finding:
+def _finding(taken: Reading, limit: Limit, method: Method, *, signed: bool) -> Finding:
     if limit.equals is not None or limit.choices is not None:
         kept = (
             taken.value is limit.equals if limit.equals is not None else taken.value in (limit.choices or ())
         )
         outcome = Outcome.CONFORMS if kept else Outcome.DOES_NOT_CONFORM
         return Finding(outcome, taken.subject, taken, limit)
-    decision = decide(float(taken.value), taken.uncertainty, limit, method)
+    decision = decide(float(taken.value), taken.uncertainty, limit, method, signed=signed)
     return Finding(decision.outcome, taken.subject, taken, limit, decision.margin, decision.probability)
 
 
-def _finding_by_size(taken: Reading, limit: Limit, sizes: Iterable[Taken], method: Method) -> Finding:
+def _finding_by_size(
+    taken: Reading, limit: Limit, sizes: Iterable[Taken], method: Method, *, signed: bool
+) -> Finding:
     size = _size_of(taken.subject, tuple(sizes))
     if not isinstance(size, Reading):
         return Finding(
@@ -73,7 +77,7 @@ def _finding_by_size(taken: Reading, limit: Limit, sizes: Iterable[Taken], metho
     if plain is None:
         beyond = Missing(taken.subject, "beyond_last_step", size.path)
         return Finding(Outcome.NOT_SHOWN, taken.subject, beyond)
-    return _finding(taken, plain, method)
+    return _finding(taken, plain, method, signed=signed)
 
 
 def _size_of(subject: Subject, sizes: tuple[Taken, ...]) -> Taken | None:

@@ -9,6 +9,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
+from revealbook.measures.physics.dew_point import require_temperature
+
+_REFERENCE_K = 293.0
+_REFERENCE_KPA = 101.3
+_ZERO_C_K = 273.15
 _LEAST_READINGS = 3
 """Two readings always lie on a line and say nothing about the scatter."""
 
@@ -102,6 +107,29 @@ class PowerLaw:
         return FlowEstimate(flow, Interval(flow / reach, flow * reach), not lowest <= pressure_pa <= highest)
 
 
+def reference_flow_factor(air_c: float | None = None, pressure_kpa: float | None = None) -> float:
+    """Factor from an air flow as metered to that at 293 K and 101.3 kPa: 293 / T x p / 101.3.
+
+    EN 1026:2016, from memory. 1.0377 for air of 0 degC at 98.0 kPa.
+
+    Args:
+        air_c: temperature of the metered air, -50 to 80 degC; None leaves its share out.
+        pressure_kpa: its absolute pressure, 50 to 110 kPa; None leaves its share out.
+
+    Raises:
+        ValueError: outside these.
+    """
+    factor = 1.0
+    if air_c is not None:
+        require_temperature(air_c, "Temperature of the metered air")
+        factor *= _REFERENCE_K / (air_c + _ZERO_C_K)
+    if pressure_kpa is not None:
+        if not 50 <= pressure_kpa <= 110:  # noqa: PLR2004 - the range stated above
+            raise ValueError(f"The pressure of the air must be 50 to 110 kPa, not {pressure_kpa}.")
+        factor *= pressure_kpa / _REFERENCE_KPA
+    return factor
+
+
 def _require_positive(value: float, what: str) -> None:
     if not (math.isfinite(value) and value > 0):
         raise ValueError(f"{what} must be more than zero, not {value}.")
@@ -117,7 +145,7 @@ def fit_power_law(readings: Sequence[tuple[float, float]]) -> PowerLaw:
     """Fit q = C dp^n to (pressure_pa, flow_m3_h) readings by least squares of ln q on ln dp.
 
     Pressures and flows are magnitudes, zero-flow offset already taken off: 2 Pa left in at 10 to 60 Pa
-    moves n by 0.05. At least three readings (the standard asks for more, from memory).
+    moves n by 0.05. At least three readings (the standard asks for five, from memory).
 
     Raises:
         ValueError: fewer than three readings, one not positive, all at one pressure, or all of one flow.
