@@ -3,8 +3,11 @@ from pathlib import Path
 
 import pytest
 from tests.cli.terminal import run
+from tests.made import bare, judged
 from tests.rules.changes import common_practice
 from tests.site_folders import CONFORMING, change, conforming
+
+from revealbook.present.evidence import evidence
 
 OVERLAY = """\
 overlay: what the supplier of the system asks for
@@ -59,7 +62,7 @@ def test_a_stage_that_is_none_is_told_with_those_there_are() -> None:
 def test_a_rule_set_or_site_that_cannot_be_read_is_told(tmp_path: Path, command: tuple[str, ...]) -> None:
     told = run(*command, "--set", "magic")
     assert told.status == 2
-    assert "site.yaml: No rule set is called “magic”" in told.err
+    assert "--set: No rule set is called “magic”" in told.err
     assert run(*command, "--site", tmp_path).status == 2
     folder = conforming(tmp_path / "s")
     change(folder / "site.yaml", "\nname:", "\nnam:")
@@ -108,3 +111,61 @@ def test_every_rule_in_force_can_be_explained() -> None:
 def test_the_conforming_site_has_the_shipped_rules() -> None:
     shipped, in_force = run("rules").out, run("rules", "--site", CONFORMING).out
     assert in_force == shipped
+
+
+# --- editions --------------------------------------------------------------------------------------------
+
+
+def test_rules_of_an_earlier_edition_are_listed_and_explained() -> None:
+    told = run("rules", "--set", "published-limits", "--edition", "2026-11")
+    assert (told.status, told.err) == (0, "")
+    assert "published-limits, edition 2026-11" in told.out
+    assert "DIN 18202 2013-04" in " ".join(
+        run("explain", "opening-width", "--edition", "2026-11").out.split()
+    )
+
+
+def test_an_unknown_edition_lists_those_that_are_known() -> None:
+    told = run("rules", "--edition", "2026-10")
+    assert told.status == 2
+    assert told.err.startswith("--edition: There is no edition 2026-10 of common-practice; this version of")
+    assert "has: 2026-11, 2026-12" in " ".join(told.err.split())
+
+
+def test_two_editions_are_compared_limit_by_limit() -> None:
+    told = run("rules", "--between", "2026-11", "2026-12", "--set", "published-limits")
+    assert (told.status, told.err) == (0, "")
+    lines = told.out.splitlines()
+    assert lines[0] == "published-limits: 2026-11 → 2026-12"
+    at = lines.index("opening-width")
+    assert lines[at + 1].startswith("  basis: published: DIN 18202 2013-04, table 1")
+    assert "  computations: 1 → 2" in lines[lines.index("Method") :]
+    assert max(map(len, lines)) <= 80
+
+
+def test_an_edition_against_itself_differs_in_nothing() -> None:
+    assert run("rules", "--between", "2026-11", "2026-11").out.endswith("\nNothing differs.\n")
+    assert run("rules", "--between", "2026-11", "2026-10").status == 2
+
+
+def test_the_difference_can_be_kept_to_a_stage() -> None:
+    told = run("rules", "--between", "2026-11", "2026-12", "--stage", "survey").out
+    assert "opening-width" in told
+    assert "Method" not in told
+
+
+def test_a_rule_is_explained_as_a_filed_pack_carries_it(site: Path, tmp_path: Path) -> None:
+    change(site / "site.yaml", "edition: 2026-12", "edition: 2026-11")
+    pack = bare(evidence(judged(site)), tmp_path / "p.pdf")
+    told = " ".join(run("explain", "frame-overlap", "--pack", pack).out.replace("\u00a0", " ").split())
+    assert "limit at least 100 mm (base rule set: at least 80 mm; wider profile)" in told
+    listed = run("rules", "--pack", pack).out
+    assert "edition 2026-11" in listed
+    assert "Changed by the site: 1 of 104 rules tightened, 1 of 104 rules retired" in listed
+    assert run("explain", "frame-overlap", "--pack", site / "site.yaml").status == 2
+
+
+def test_options_that_answer_the_same_question_are_not_mixed(site: Path) -> None:
+    told = run("rules", "--site", site, "--pack", "x.pdf")
+    assert told.status == 2
+    assert "--site and --pack cannot go together" in told.err

@@ -192,6 +192,8 @@ def test_a_decimal_comma_is_pointed_out(text: str, advised: bool) -> None:
         ("edition_differs", {"asked": "1", "set": "s", "known": "2"},
          "The site asks for edition 1 of s; this version of Revealbook has 2."),
         ("unknown_rule_set", {"name": "x", "known": ("a", "b")}, "No rule set is called “x”; there are: a, b."),
+        ("unknown_edition", {"set": "s", "asked": "3", "known": ("1", "2")},
+         "There is no edition 3 of s; this version of Revealbook has: 1, 2."),
         ("building_set_unknown", {"name": "x", "set": "s", "known": ("s", "t")},
          "This building cannot be judged by “x”: the site's rule set, s, does not extend it. Possible: s, t."),
         ("clause_without_number", {"clause": "tables"},

@@ -15,8 +15,9 @@ from revealbook.present.page_text import compare_fingerprint, compare_pages
 from revealbook.present.present import Pack, present
 from revealbook.present.volumes import VOLUMES_FILE, index_of, read_lines
 from revealbook.present.words import words_in
-from revealbook.records.load import Folder, look_into
+from revealbook.records.load import Folder, load_site, look_into
 from revealbook.records.record import SiteFile
+from revealbook.records.site import Site
 from revealbook.rules.judge_site import Checked, RulesOf, held_against, judge_site, read_overlays
 from revealbook.rules.judged import JudgedSite
 from revealbook.rules.read import assemble, read_rules
@@ -111,6 +112,23 @@ def _presented(judged: JudgedSite, volumes: bytes | None) -> Pack:
         lines = None
     pages = present(judged, words, with_sheets=lines is None)
     return pages if lines is None else index_of(pages, lines, words)
+
+
+def rules_in_pack(file: Path) -> tuple[RuleSet | tuple[Problem, ...], Site | None]:
+    """Read the rules that a pack was judged by as it carries them, or what is wrong with them; and its site.
+
+    Raises:
+        NotAPack: the file cannot be opened as a pack.
+    """
+    opened = open_pack(file)
+    with _laid_out(opened) as path:
+        folder = look_into(path)
+        if isinstance(folder, Problem):
+            return (folder,), None
+        site = load_site(folder)
+        if not isinstance(site, SiteFile):
+            return site, None
+        return _rules_inside(opened)(folder, site), site.site
 
 
 def judge_today(file: Path, rule_set: str | None = None) -> tuple[Difference, ...] | tuple[Problem, ...]:

@@ -1,6 +1,7 @@
 """The commands. Each imports what it needs when it runs, so that `--help` comes at once."""
 
 import sys
+from collections.abc import Mapping
 from io import TextIOWrapper
 from pathlib import Path
 from typing import Annotated, Literal
@@ -163,47 +164,90 @@ def judge_again(
     raise typer.Exit(run(pack, today=today, rule_set=set_))
 
 
+RulesOfSite = Annotated[
+    Path | None, typer.Option("--site", metavar="SITE", help="The rules in force on this site.")
+]
+SetName = Annotated[str, typer.Option("--set", metavar="NAME", help="A shipped rule set.")]
+Edition = Annotated[
+    str | None, typer.Option("--edition", metavar="EDITION", help="Its edition; the newest if left out.")
+]
+RulesOfPack = Annotated[
+    str | None,
+    typer.Option(
+        "--pack",
+        metavar="PACK",
+        help="The rules that a pack carries: a PDF; with --archive a filed site's id.",
+    ),
+]
+RulesOfArchive = Annotated[
+    Path | None, typer.Option("--archive", metavar="DIR", help="The archive that --pack names a site of.")
+]
+
+
+def _one_of(options: Mapping[str, object]) -> None:
+    """Refuse options that answer the same question differently; one of them would be ignored in silence."""
+    named = [name for name, value in options.items() if value is not None]
+    if len(named) > 1:
+        raise typer.BadParameter(f"{' and '.join(named)} cannot go together.")
+
+
 @app.command(
     short_help="List the rules in force.",
     epilog="""\b
 Examples:
   revealbook rules
-  revealbook rules --site larch-court --stage frame""",
+  revealbook rules --site larch-court --stage frame
+  revealbook rules --set published-limits --edition 2026-11
+  revealbook rules --between 2026-11 2026-12
+  revealbook rules --pack larch-court.pdf""",
 )
 def rules(
-    site: Annotated[
-        Path | None, typer.Option("--site", metavar="SITE", help="The rules in force on this site.")
-    ] = None,
-    set_: Annotated[
-        str, typer.Option("--set", metavar="NAME", help="A shipped rule set.")
-    ] = "common-practice",
+    *,
+    site: RulesOfSite = None,
+    set_: SetName = "common-practice",
+    edition: Edition = None,
     stage: Annotated[
         str | None, typer.Option("--stage", metavar="STAGE", help="Only rules of this stage.")
     ] = None,
+    between: Annotated[
+        tuple[str, str] | None,
+        typer.Option("--between", metavar="OLD NEW", help="Show what differs between two editions of --set."),
+    ] = None,
+    pack: RulesOfPack = None,
+    archive: RulesOfArchive = None,
 ) -> None:
     """List the rules in force by stage of the work: id, grade, limit."""
-    from revealbook.cli.rules import run_list
+    from revealbook.cli.rules import Which, run_between, run_list
 
-    raise typer.Exit(run_list(site, set_, stage))
+    _one_of({"--site": site, "--pack": pack, "--between": between})
+    if between:
+        raise typer.Exit(run_between(set_, between, stage))
+    raise typer.Exit(run_list(Which(set_, edition, site, pack, archive), stage))
 
 
 @app.command(
-    short_help="Tell one rule in full.",
-    epilog="Example: revealbook explain foam-set-before-trim --site larch-court",
+    short_help="Explain one rule.",
+    epilog="""\b
+Examples:
+  revealbook explain foam-set-before-trim --site larch-court
+  revealbook explain first-hole --set common-practice --edition 2026-11
+  revealbook explain first-hole --pack larch-court.pdf
+  revealbook explain first-hole --pack larch-court --archive /srv/packs""",
 )
 def explain(
     rule: Annotated[str, typer.Argument(metavar="RULE", help="The rule's id.")],
-    site: Annotated[
-        Path | None, typer.Option("--site", metavar="SITE", help="As it is in force on this site.")
-    ] = None,
-    set_: Annotated[
-        str, typer.Option("--set", metavar="NAME", help="A shipped rule set.")
-    ] = "common-practice",
+    *,
+    site: RulesOfSite = None,
+    set_: SetName = "common-practice",
+    edition: Edition = None,
+    pack: RulesOfPack = None,
+    archive: RulesOfArchive = None,
 ) -> None:
     """Say what a rule requires, what it rests on, why it matters and what to do about it."""
-    from revealbook.cli.rules import run_explain
+    from revealbook.cli.rules import Which, run_explain
 
-    raise typer.Exit(run_explain(rule, site, set_))
+    _one_of({"--site": site, "--pack": pack})
+    raise typer.Exit(run_explain(rule, Which(set_, edition, site, pack, archive)))
 
 
 @app.command(

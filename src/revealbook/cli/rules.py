@@ -1,6 +1,7 @@
 """`revealbook rules` and `revealbook explain`: the rules in force, and one of them in full."""
 
 from collections.abc import Iterable
+from dataclasses import dataclass, replace
 from pathlib import Path
 from textwrap import wrap
 
@@ -8,38 +9,69 @@ import typer
 from rich.markup import escape
 from rich.table import Table
 
+from revealbook.archive.again import rules_in_pack
+from revealbook.archive.file import PACKS
+from revealbook.archive.opened import NotAPack
+from revealbook.archive.refusal import Refused
+from revealbook.archive.store import Archive
+from revealbook.archive.unchanged import unchanged
 from revealbook.cli.exit_codes import UNUSABLE, WELL
-from revealbook.cli.terminal import out, print_problems
+from revealbook.cli.terminal import out, plain, print_problems
 from revealbook.measures.catalogue import CATALOGUE
+from revealbook.present.edition_lines import method_lines, rule_lines
 from revealbook.present.sources import RuleLine, sources
-from revealbook.present.words import Words, words_in
+from revealbook.present.words import N_, Words, words_in
 from revealbook.records.load import load_site, look_into
 from revealbook.records.record import SiteFile
+from revealbook.records.site import Site
+from revealbook.rules.difference import difference
 from revealbook.rules.judge_site import rules_of
 from revealbook.rules.read import read_rules
 from revealbook.rules.rule_set import RuleSet
 from revealbook.source.nearest import nearest
+from revealbook.source.place import Place
 from revealbook.source.problem import Problem
 
 _WIDTH = 78
 _WIDEST_ID = 26
 
 
-def run_list(site: Path | None, set_name: str, stage: str | None) -> int:
+@dataclass(frozen=True, slots=True)
+class Which:
+    """Whose rules are asked for.
+
+    Attributes:
+        set_name: a shipped rule set.
+        edition: its edition; the newest if left out.
+        site: a site folder, whose rules in force take the place of both.
+        pack: a pack as PDF, whose own rules do; with an archive the id of a filed site.
+        archive: the archive.
+    """
+
+    set_name: str
+    edition: str | None = None
+    site: Path | None = None
+    pack: str | None = None
+    archive: Path | None = None
+
+
+def run_list(which: Which, stage: str | None) -> int:
     """Print the rules in force as a table."""
     words = words_in("en")
-    rule_set = _rules(site, set_name)
-    if not isinstance(rule_set, RuleSet):
-        print_problems(rule_set, words)
+    read = _read(which)
+    if read is None:
         return UNUSABLE
+    rule_set, site = read
     wanted = {held.id for held in rule_set.rules if stage in {None, held.rule.stage}}
     if not wanted:
         stages = dict.fromkeys(held.rule.stage for held in rule_set.rules)
         typer.echo(f"No rule is of the stage {stage}; stages are: {', '.join(stages)}.", err=True)
         return UNUSABLE
-    said = sources(rule_set, words)
+    said = sources(rule_set, words, site)
     console = out()
-    console.print(escape(f"{said.title} ({said.name})"), style="bold")
+    console.print(escape(f"{said.title} ({said.judged_by})"), style="bold")
+    if said.changed_by_site:
+        console.print(escape(words.say(N_("Changed by the site: {changes}."), changes=said.changed_by_site)))
     for name, lines in said.by_stage:
         of_stage = [line for line in lines if line.rule_id in wanted]
         if of_stage:
@@ -62,14 +94,39 @@ def _table(stage: str, lines: Iterable[RuleLine]) -> Table:
     return table
 
 
-def run_explain(rule_id: str, site: Path | None, set_name: str) -> int:
+def run_between(set_name: str, editions: tuple[str, str], stage: str | None) -> int:
+    """Print what two editions of a rule set ask for differently."""
+    words = words_in("en")
+    read = [_read(Which(set_name, edition)) for edition in editions]
+    (before, after) = (one[0] if one else None for one in read)
+    if before is None or after is None:
+        return UNUSABLE
+    found = difference(before, after)
+    if stage:
+        of_stage = (one for one in found.rules if stage in {r.stage for r in (one.before, one.after) if r})
+        found = replace(found, rules=tuple(of_stage), method=())
+    typer.echo(f"{set_name}: {before.edition} → {after.edition}")
+    for rule_id, lines in rule_lines(found, words):
+        typer.echo(f"\n{rule_id}")
+        for text in lines:
+            typer.echo("\n".join(wrap(text, _WIDTH, initial_indent="  ", subsequent_indent="    ")))
+    if parameters := method_lines(found, words):
+        typer.echo("\nMethod")
+    for name, both in parameters:
+        typer.echo("\n".join(wrap(f"{name}: {both}", _WIDTH, initial_indent="  ", subsequent_indent="    ")))
+    if not (found.rules or found.method):
+        typer.echo("Nothing differs.")
+    return WELL
+
+
+def run_explain(rule_id: str, which: Which) -> int:
     """Print one rule in full."""
     words = words_in("en")
-    rule_set = _rules(site, set_name)
-    if not isinstance(rule_set, RuleSet):
-        print_problems(rule_set, words)
+    read = _read(which)
+    if read is None:
         return UNUSABLE
-    said = sources(rule_set, words)
+    rule_set, site = read
+    said = sources(rule_set, words, site)
     lines = {line.rule_id: line for line in (*said.rules, *said.retired)}
     if rule_id not in lines:
         near = nearest(rule_id, lines)
@@ -104,11 +161,49 @@ def _explained(rule_set: RuleSet, line: RuleLine, words: Words) -> str:
     return "\n".join(said)
 
 
-def _rules(site: Path | None, set_name: str) -> RuleSet | tuple[Problem, ...]:
-    if site is None:
-        return read_rules(set_name, None)
-    folder = look_into(site)
+def _read(which: Which) -> tuple[RuleSet, Site | None] | None:
+    """Give the rules that are asked for, with the site they are of; None once the fault was printed."""
+    try:
+        rules, site = _found(which)
+    except (NotAPack, Refused) as refused:
+        typer.echo(plain(str(refused)), err=True)
+        return None
+    if isinstance(rules, RuleSet):
+        return rules, site
+    print_problems(rules, words_in("en"))
+    return None
+
+
+def _found(which: Which) -> tuple[RuleSet | tuple[Problem, ...], Site | None]:
+    if which.pack is not None:
+        return rules_in_pack(_pack(which.pack, which.archive))
+    if which.site is None:
+        rules = read_rules(which.set_name, which.edition)
+        return (rules if isinstance(rules, RuleSet) else tuple(map(_as_option, rules))), None
+    folder = look_into(which.site)
     if isinstance(folder, Problem):
-        return (folder,)
+        return (folder,), None
     loaded = load_site(folder)
-    return rules_of(folder, loaded) if isinstance(loaded, SiteFile) else loaded
+    return (rules_of(folder, loaded), loaded.site) if isinstance(loaded, SiteFile) else (loaded, None)
+
+
+def _as_option(problem: Problem) -> Problem:
+    """Give a fault of the options at the option, not in a site file that nobody named."""
+    option = "--edition" if problem.code == "unknown_edition" else "--set"
+    return Problem(Place(option), problem.code, problem.facts)
+
+
+def _pack(given: str, archive: Path | None) -> Path:
+    """Give the file of a pack; that of a filed site is the first of its newest version.
+
+    Raises:
+        Refused: the archive holds no such site, or the site no pack.
+    """
+    if archive is None:
+        return Path(given)
+    opened = Archive.open(archive)
+    version = opened.version(given)
+    packs = sorted(path for path in version.state if path.startswith(PACKS))
+    if not packs:
+        raise Refused(f"{given} was filed without a pack.")
+    return unchanged(opened, given, version, packs[0])

@@ -73,6 +73,7 @@ _SENTENCES = {
     "edition_differs": N_(
         "The site asks for edition {asked} of {set}; this version of Revealbook has {known}."
     ),
+    "unknown_edition": N_("There is no edition {asked} of {set}; this version of Revealbook has: {known}."),
     "unknown_rule_set": N_("No rule set is called “{name}”; there are: {known}."),
     "building_set_unknown": N_(
         "This building cannot be judged by “{name}”: the site's rule set, {set}, does not extend it."

@@ -76,7 +76,7 @@ def sources(rule_set: RuleSet, words: Words, site: Site | None = None) -> Source
         changed=tuple(line for line, held in zip(lines, rule_set.rules, strict=True) if held.change),
         retired=tuple(_line(held, people, words) for held in rule_set.retired),
         method=tuple(
-            (name, _plain(value, words), reasons.get(name, ""))
+            (name, parameter_value(value, words), reasons.get(name, ""))
             for name, value in rule_set.method.model_dump().items()
         ),
     )
@@ -120,9 +120,10 @@ def basis_words(basis: Basis, words: Words) -> str:
     return f"{said} ({words.say(basis.note)})" if basis.note else said
 
 
-def _plain(value: object, words: Words) -> str:
+def parameter_value(value: object, words: Words) -> str:
+    """Say the value of a method parameter."""
     if isinstance(value, list | tuple):
-        return ", ".join(_plain(one, words) for one in value)
+        return ", ".join(parameter_value(one, words) for one in value)
     if isinstance(value, float):
         return words.number(value, "-")
     return words.say(labels.METHODS.get(str(value)) or labels.PARTS.get(str(value), str(value)))

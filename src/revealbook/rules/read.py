@@ -101,7 +101,10 @@ def read_rules(name: str, edition: str | None, overlays: Iterable[SourceFile] = 
     """
     editions = shipped_sets()
     known = editions.get(name, {})
-    wanted = edition if edition in known else max(known, default=None)
+    if known and edition is not None and edition not in known:
+        facts = {"set": name, "asked": edition, "known": tuple(known)}
+        return (Problem(Place("site.yaml"), "unknown_edition", facts),)
+    wanted = edition or max(known, default=None)
     shipped = {
         key: set_files(folders.get(wanted or "", folders[max(folders)])) for key, folders in editions.items()
     }
