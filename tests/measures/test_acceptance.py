@@ -204,15 +204,14 @@ BONDING = {"product": "bond", "laid_at": "2026-11-19T09:20Z", "pressed_at": "202
 def covered(
     at: str | None = "2026-11-20T09:30Z", bonding: Any = BONDING, *events: dict[str, Any]
 ) -> dict[Any, Any]:
-    work = build(
-        {
-            "frame": {"bonding": bonding and bonded(**bonding)},
-            "seals": {"events": list(events)},
-            "covering": {"at": at},
-        },
-        SITE,
-    )
-    return values(work, "cover_wait_margin")
+    steady = [{"at": f"2026-11-{hour}:30Z", "air_c": 20} for hour in ("19T18", "20T05", "20T10")]
+    opening = {
+        "frame": {"bonding": bonding and bonded(**bonding)},
+        "seals": {"events": list(events)},
+        "covering": {"at": at},
+        "climate": steady,
+    }
+    return values(build(opening, SITE), "cover_wait_margin")
 
 
 def test_each_product_has_its_wait_before_it_is_covered() -> None:

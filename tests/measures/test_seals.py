@@ -27,7 +27,8 @@ def event(step: str | None, at: str | None, **keys: Any) -> dict[str, Any]:
     """Give an event; `at` is a day of November 2026 and a time, as `20 10:30`."""
     moment = None if at is None else f"2026-11-{at}+01:00".replace(" ", "T")
     product = {INNER: "in", OUTER: "out", FOAM: "foam"}.get(step or "")
-    return {"step": step, "at": moment, "product": product} | keys
+    read = {"air_c": 10} if step == TRIM else {}
+    return {"step": step, "at": moment, "product": product} | read | keys
 
 
 def sealed(*events: dict[str, Any], secured: str | None = "20 10:00") -> Work:
@@ -97,19 +98,19 @@ def test_foam_before_any_tape_is_negative() -> None:
 
 def test_work_that_runs_over_two_days_keeps_its_order() -> None:
     work = sealed(
-        event(INNER, "20 15:00"),
-        event(FOAM, "20 16:00", air_c=10),
+        event(INNER, "20 19:30"),
+        event(FOAM, "20 20:30", air_c=10),
         event(TRIM, "21 08:00"),
         event(OUTER, "21 09:00"),
     )
     assert value(work, "foam_after_tape") == 1
-    assert value(work, "trim_wait_margin") == pytest.approx(12)
+    assert value(work, "trim_wait_margin") == pytest.approx(7.5)
     assert value(work, "tape_after_trim") == 1
 
 
 def test_the_end_of_summer_time_costs_no_hour() -> None:
     foam = event(FOAM, None, air_c=20) | {"at": "2026-10-25T01:30+02:00"}
-    trim = event(TRIM, None) | {"at": "2026-10-25T02:30+01:00"}
+    trim = event(TRIM, None, air_c=20) | {"at": "2026-10-25T02:30+01:00"}
     assert value(sealed(foam, trim), "trim_wait_margin") == pytest.approx(0)
 
 

@@ -1,12 +1,12 @@
-from datetime import datetime
 from typing import Any
 
 import pytest
 from tests.builders import bonded as applied
 from tests.builders import build, details, only
 
+from revealbook.measures.method import METHOD_OF_FORMAT_1, Method
 from revealbook.measures.reading import Missing, Reading
-from revealbook.measures.waits import Air, climate, hours, hours_between, load_wait
+from revealbook.measures.waits import hours_between, load_wait
 from revealbook.measures.work import Work
 
 TABLE = [{"air_c": 0, "hours": 28}, {"air_c": 10, "hours": 18}, {"air_c": 30, "hours": 9}]
@@ -15,13 +15,16 @@ DAMP = [{"air_c": air, "rh_pct": rh, "hours": 10} for air in (0, 20) for rh in (
 
 def bonded(table: Any = TABLE, set_at: str | None = "2026-11-20T08:30+01:00", **keys: Any) -> Work:
     bonding = {"product": "bond", "laid_at": "2026-11-19T09:20+01:00", "pressed_at": "2026-11-19T09:30+01:00"}
-    climate = keys.pop("climate", [])
+    air = {"air_c": 10} | {key: keys[key] for key in ("air_c", "rh_pct") if key in keys}
+    steady = [{"at": f"2026-11-{hour}:30+01:00"} | air for hour in ("19T18", "20T05", "20T12")]
+    climate, method = keys.pop("climate", steady), keys.pop("method", None)
     opening = {
         "frame": {"bonding": applied(**(bonding | {"air_c": 10} | keys))},
         "window": {"set_at": set_at},
         "climate": climate,
     }
-    return build(opening, {"products": {"adhesives": [{"id": "bond", "load_after": table}]}})
+    site = {"products": {"adhesives": [{"id": "bond", "load_after": table}]}}
+    return build(opening, site, method)
 
 
 def said(work: Work) -> str:
@@ -54,10 +57,14 @@ def test_a_reading_of_a_wait_keeps_what_it_was_computed_from() -> None:
 
 @pytest.mark.parametrize("air_c", [-0.5, 30.5])
 def test_outside_the_table_nothing_is_assumed(air_c: float) -> None:
-    found = only(load_wait(bonded(air_c=air_c)))
+    found = only(load_wait(bonded(air_c=air_c, set_at="2026-11-20T14:30+01:00")))
     assert isinstance(found, Missing)
     assert found.what == "climate_outside_table"
     assert details(found) == {"read": air_c, "lowest": 0, "highest": 30}
+
+
+def test_a_wait_too_short_even_for_the_coldest_line_is_too_short_in_colder_air() -> None:
+    assert margin(bonded(air_c=-0.5)) == pytest.approx(23 - 28)
 
 
 @pytest.mark.parametrize("air_c", [0, 30])
@@ -66,7 +73,10 @@ def test_the_ends_of_the_table_belong_to_it(air_c: float) -> None:
 
 
 def test_a_cold_night_between_makes_the_wait_longer() -> None:
-    night = [{"at": "2026-11-19T20:00+01:00", "air_c": 0}, {"at": "2026-11-20T07:00+01:00", "air_c": 0}]
+    night = [
+        {"at": f"2026-11-{at}+01:00", "air_c": air_c}
+        for at, air_c in (("19T19:00", 0), ("20T06:00", 0), ("20T12:00", 10))
+    ]
     assert margin(bonded(climate=night)) < margin(bonded())
 
 
@@ -119,18 +129,93 @@ def test_weather_before_or_after_the_wait_does_not_stand_for_it(at: str) -> None
     assert said(bonded(air_c=None, climate=[{"at": at, "air_c": 20}])) == "air_c at frame.bonding.0.air_c"
 
 
-def test_one_reading_within_the_wait_is_enough_whoever_took_it() -> None:
-    assert margin(
-        bonded(air_c=None, climate=[{"at": "2026-11-19T12:00+01:00", "air_c": 10}])
-    ) == pytest.approx(5)
+def read(*readings: tuple[str, float]) -> list[dict[str, Any]]:
+    """Give readings of the air in November 2026, as ("19T18:30", 10)."""
+    return [{"at": f"2026-11-{at}+01:00", "air_c": air_c} for at, air_c in readings]
 
 
-def test_hours_do_not_mind_a_change_of_the_clock() -> None:
-    before, after = (
-        datetime.fromisoformat(text) for text in ("2026-10-25T01:30+02:00", "2026-10-25T03:30+01:00")
-    )
-    assert hours(before, after) == 3
-    assert hours(after, before) == -3
+EVENING, NIGHT, MORNING = ("19T16:30", 8.0), ("19T23:00", 4.0), ("20T09:00", 6.0)
+
+
+def test_a_reading_counts_whoever_took_it() -> None:
+    other = read(("19T10:00", 10), ("19T18:00", 10), ("20T04:00", 10), ("20T12:00", 10))
+    assert margin(bonded(air_c=None, climate=other)) == pytest.approx(5, abs=0.2)
+
+
+def test_the_reading_at_the_start_does_not_carry_the_whole_wait() -> None:
+    found = only(load_wait(bonded(climate=[])))
+    assert isinstance(found, Missing)
+    assert found.what == "weather_unread_outside_table"
+    assert details(found) == {"unread_h": 23, "waited_h": 23, "coldest_c": -13, "warmest_c": 33}
+
+
+def test_readings_as_far_apart_as_the_method_allows_leave_no_hour_unread() -> None:
+    found = only(load_wait(bonded(climate=read(EVENING, NIGHT, MORNING))))
+    assert "unread_h" not in details(found)
+
+
+@pytest.mark.parametrize(("evening", "unread"), [("19T21:00", False), ("19T20:59", True)])
+def test_a_gap_by_night_counts_as_read_up_to_its_longest(evening: str, unread: bool) -> None:
+    climate = read(("19T15:00", 10), (evening, 10), ("20T09:00", 10))
+    found = only(load_wait(bonded(climate=climate)))
+    assert ("unread_h" in details(found)) is unread
+
+
+@pytest.mark.parametrize(("noon", "unread"), [("19T19:30", False), ("19T19:31", True)])
+def test_a_gap_by_day_counts_as_read_up_to_its_longest(noon: str, unread: bool) -> None:
+    found = only(load_wait(bonded(climate=read((noon, 10), ("20T05:00", 10), ("20T09:00", 10)))))
+    assert ("unread_h" in details(found)) is unread
+
+
+def test_unread_hours_that_no_weather_makes_too_short_conform_by_the_coldest_course() -> None:
+    unread = [{"air_c": -20, "hours": 20}, {"air_c": 30, "hours": 10}]
+    climate = read(EVENING, MORNING)
+    bounded = only(load_wait(bonded(unread, climate=climate)))
+    steady = [{"air_c": -20, "hours": 20}, {"air_c": 30, "hours": 20}]
+    assert isinstance(bounded, Reading)
+    assert 3 < bounded.value < margin(bonded(unread, climate=read(EVENING, NIGHT, MORNING)))  # type: ignore[operator]
+    assert -1.25 < details(bounded)["coldest_c"] < 1
+    assert margin(bonded(steady, climate=climate)) == pytest.approx(3)
+
+
+def test_unread_hours_that_no_weather_makes_long_enough_do_not_conform() -> None:
+    slow = [{"air_c": -20, "hours": 90}, {"air_c": 40, "hours": 30}]
+    found = only(load_wait(bonded(slow, climate=read(EVENING, MORNING))))
+    assert isinstance(found, Reading)
+    assert found.value < 0  # type: ignore[operator]
+    assert details(found)["unread_h"] == pytest.approx(16.5 - 1, abs=1)
+
+
+def test_a_wait_that_hangs_on_unread_hours_is_not_shown_and_says_between_what() -> None:
+    table = [{"air_c": -20, "hours": 60}, {"air_c": 8, "hours": 22}, {"air_c": 40, "hours": 10}]
+    found = only(load_wait(bonded(table, climate=read(EVENING, MORNING))))
+    assert isinstance(found, Missing)
+    assert found.what == "weather_unread"
+    known = details(found)
+    assert known["fastest_h"] < 23 < known["slowest_h"]
+
+
+def test_the_frosty_readings_cannot_be_left_out() -> None:
+    frosty = read(EVENING, ("19T22:30", -4.0), ("20T05:00", -4.0), MORNING)
+    table = [{"air_c": -10, "hours": 60}, {"air_c": 10, "hours": 20}, {"air_c": 20, "hours": 10}]
+    assert margin(bonded(table, climate=frosty)) < 0
+    assert said(bonded(table, climate=[frosty[0], frosty[-1]])) == "weather_unread at window.set_at"
+
+
+def test_any_gap_counts_as_read_where_the_method_knows_none() -> None:
+    first = Method(**METHOD_OF_FORMAT_1)
+    found = only(load_wait(bonded(climate=[], method=first)))
+    assert isinstance(found, Reading)
+    assert found.value == pytest.approx(5)
+
+
+def test_a_cold_reading_without_its_humidity_still_counts_as_cold() -> None:
+    table = [{"air_c": air, "rh_pct": rh, "hours": 25 - air} for air in (0, 20) for rh in (40, 100)]
+    cold = {"at": "2026-11-20T00:30+01:00", "air_c": 1}
+    damp = [{"at": f"2026-11-{at}:30+01:00", "air_c": 10, "rh_pct": 70} for at in ("19T18", "20T05", "20T12")]
+    work = bonded(table, rh_pct=70, climate=damp)
+    with_cold = bonded(table, rh_pct=70, climate=[*damp, cold])
+    assert margin(with_cold) < margin(work)
 
 
 def test_hours_between_two_moments_of_a_record() -> None:
@@ -139,48 +224,3 @@ def test_hours_between_two_moments_of_a_record() -> None:
     assert found == Reading(("a",), 25, ("frame", "at"), None, found.details)
     assert details(found) == {"from": "2026-10-24T12:00:00+02:00", "to": "2026-10-25T12:00:00+01:00"}
     assert hours_between(work, ("frame", "at"), ("window", "at")) == Missing((), "at", ("window", "at"))
-
-
-def test_the_climate_gathers_every_reading_of_the_air_in_order() -> None:
-    work = build(
-        {
-            "frame": {
-                "bonding": applied(
-                    laid_at="2026-11-19T09:00Z", pressed_at="2026-11-19T09:15Z", air_c=8, rh_pct=70
-                )
-            },
-            "seals": {
-                "events": [{"at": "2026-11-20T09:00Z", "air_c": 9}, {"air_c": 1}, {"at": "2026-11-21T09:00Z"}]
-            },
-            "climate": [{"at": "2026-11-18T09:00Z", "air_c": 7}, {"at": "2026-11-18T10:00Z", "rh_pct": 70}],
-        }
-    )
-    assert [(air.at.day, air.at.minute, air.air_c, air.rh_pct) for air in climate(work)] == [
-        (18, 0, 7, None),
-        (19, 15, 8, 70),
-        (20, 0, 9, None),
-    ]
-
-
-def test_bonding_that_does_not_say_when_it_was_pressed_was_read_when_it_began() -> None:
-    (air,) = climate(build({"frame": {"bonding": applied(laid_at="2026-11-19T09:00Z", air_c=8)}}))
-    assert air.at.hour == 9
-
-
-@pytest.mark.parametrize(
-    ("one", "other", "kept"),
-    [
-        ({"air_c": 5, "rh_pct": 60}, {"air_c": 3, "rh_pct": 90}, (3, 90)),
-        ({"air_c": 3, "rh_pct": 90}, {"air_c": 5, "rh_pct": 60}, (3, 90)),
-        ({"air_c": 5}, {"air_c": 5, "rh_pct": 60}, (5, 60)),
-        ({"air_c": 5, "rh_pct": 60}, {"air_c": 5}, (5, 60)),
-    ],
-)
-def test_of_two_readings_at_one_moment_the_colder_counts(
-    one: Any, other: Any, kept: tuple[float, float]
-) -> None:
-    moments = ("2026-11-19T09:00+01:00", "2026-11-19T08:00+00:00")
-    read = [{"at": at} | air for at, air in zip(moments, (one, other), strict=True)]
-    (air,) = climate(build({"climate": read}))
-    assert isinstance(air, Air)
-    assert (air.air_c, air.rh_pct) == kept

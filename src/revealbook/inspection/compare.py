@@ -121,7 +121,9 @@ def compare(
         KeyError: a re-measurement names no opening of the site.
     """
     by_mark = {one.mark: one for one in site.openings}
-    around = Surroundings.of(site.site.site, site.rule_set.method)
+    around = Surroundings.of(
+        site.site.site, site.rule_set.method, (one.record.opening for one in site.openings)
+    )
     return tuple(_compared(by_mark[read.mark], read, sheet, site, around) for read, sheet in remeasured)
 
 

@@ -6,7 +6,8 @@ from typing import NamedTuple
 
 from revealbook.measures.bonding import lasting
 from revealbook.measures.reading import Detail, Missing, Outcome, Path, Reading
-from revealbook.measures.waits import bond_wait, hours, wait_margin
+from revealbook.measures.unread import hours
+from revealbook.measures.waits import bond_wait, wait_margin
 from revealbook.measures.weather import sealings
 from revealbook.measures.work import Work
 from revealbook.records.acceptance import Correction, HoldPoint

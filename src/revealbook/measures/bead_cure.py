@@ -7,11 +7,12 @@ and with the vapour pressure of the air. Indicative: the supplier's written inst
 from collections.abc import Iterator
 from datetime import datetime
 
+from revealbook.measures.air import air_read
 from revealbook.measures.bonding import Lasting, adhesive_of, adhesives, lasting
 from revealbook.measures.frame import PIECES, piece_path
 from revealbook.measures.physics.cure_depth import cure_depth_mm, cure_path_mm, vapour_speed_factor
 from revealbook.measures.reading import Detail, Missing, Outcome, Path, Reading, Subject
-from revealbook.measures.waits import climate, hours
+from revealbook.measures.unread import hours
 from revealbook.measures.work import Work
 from revealbook.records.applications import BONDING, applications
 from revealbook.records.products import Adhesive
@@ -92,7 +93,7 @@ def _slowest(work: Work, adhesive: Adhesive, start: datetime, end: datetime) -> 
         vapour_speed_factor(
             air.air_c, air.rh_pct, reference_air_c=reference_c, reference_rh_pct=reference_pct
         )
-        for air in climate(work)
+        for air in air_read(work.opening)
         if air.rh_pct is not None and start <= air.at <= end
     ]
     return min(speeds, default=None)

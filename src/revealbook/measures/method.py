@@ -5,9 +5,10 @@ They stand in a rule set under `method:` and reach a measure as part of `Work`, 
 
 from collections.abc import Mapping
 from types import MappingProxyType
-from typing import Any, Literal
+from typing import Any, Literal, Self
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import BaseModel, ConfigDict, Field, model_validator
+from pydantic_core import PydanticCustomError
 
 
 class DefaultUncertainty(BaseModel):
@@ -141,6 +142,54 @@ class Method(BaseModel):
             description="Sections of the work that are photographed before they are covered.",
         )
     )
+    longest_gap_day_h: float | None = Field(
+        default=10,
+        gt=0,
+        le=48,
+        description="Longest gap between two readings of the air that counts as read by day, h; "
+        "null: any gap does.",
+    )
+    longest_gap_night_h: float | None = Field(
+        default=12, gt=0, le=48, description="The same by night, that is if a midnight lies in the gap, h."
+    )
+    air_change_k_h: float = Field(
+        default=1, gt=0, le=20, description="Fastest change of air that nobody read, K per hour (judgement)."
+    )
+    unread_air_c: tuple[float, float] = Field(
+        default=(-15, 35),
+        strict=False,
+        description="Coldest and warmest air that nobody read, degC (judgement).",
+    )
+    neighbour_air_k: float = Field(
+        default=2,
+        ge=0,
+        le=20,
+        description="Largest difference of the air at two openings of a building, K (judgement).",
+    )
+    rh_change_pct_h: float = Field(
+        default=10,
+        gt=0,
+        le=100,
+        description="Fastest change of humidity that nobody read, points per hour (judgement).",
+    )
+    unread_rh_pct: tuple[float, float] = Field(
+        default=(30, 100),
+        strict=False,
+        description="Driest and dampest air that nobody read, % (judgement).",
+    )
+    neighbour_rh_pct: float = Field(
+        default=10,
+        ge=0,
+        le=100,
+        description="Largest difference of humidity at two openings of a building, points (judgement).",
+    )
+
+    @model_validator(mode="after")
+    def _ends_in_order(self) -> Self:
+        for low, high in (self.unread_air_c, self.unread_rh_pct):
+            if low > high:
+                raise PydanticCustomError("limits_crossed", "the lowest value must not exceed the highest")
+        return self
 
 
 METHOD_OF_FORMAT_1: Mapping[str, Any] = MappingProxyType(
@@ -160,6 +209,8 @@ METHOD_OF_FORMAT_1: Mapping[str, Any] = MappingProxyType(
         "least_leakage_points": 3,
         "flow_air_unread_pct": 0,
         "flow_pressure_unread_pct": 0,
+        "longest_gap_day_h": None,
+        "longest_gap_night_h": None,
     }
 )
 """What held before a rule set could state it: a pack of then is judged again as it was judged then."""

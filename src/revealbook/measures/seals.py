@@ -5,7 +5,8 @@ from datetime import datetime
 from typing import NamedTuple
 
 from revealbook.measures.reading import Detail, Missing, Outcome, Path, Reading
-from revealbook.measures.waits import hours, wait_margin
+from revealbook.measures.unread import hours
+from revealbook.measures.waits import wait_margin
 from revealbook.measures.work import Work, each, one
 from revealbook.records.seals import SealEvent
 

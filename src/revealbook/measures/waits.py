@@ -1,34 +1,33 @@
 """Order and waits: hours between dated events, and hours beyond the wait that a product asks for."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from datetime import datetime
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
+from revealbook.measures.air import air_read
 from revealbook.measures.bonding import Lasting, adhesive_of, carrying
 from revealbook.measures.physics.cure import (
     ClimateReading,
     CureRow,
     CureTable,
     OutsideTable,
+    Range,
+    hours_until,
     hours_until_cured,
 )
 from revealbook.measures.reading import Detail, Missing, Outcome, Path, Reading, Subject
+from revealbook.measures.unread import Weather, gaps_are_limited, hours, weather
 from revealbook.measures.work import Work
 from revealbook.records.applications import BONDING, applications
 from revealbook.records.products import CurePoint
 
 
-class Air(NamedTuple):
-    """The air at a moment; the humidity may be unknown."""
+class Wait(NamedTuple):
+    """A wait: what it is of, and its start and end with their places in the record."""
 
-    at: datetime
-    air_c: float
-    rh_pct: float | None
-
-
-def hours(start: datetime, end: datetime) -> float:
-    """Hours from `start` to `end`; both carry their zone, so a clock change between them costs nothing."""
-    return (end - start).total_seconds() / 3600
+    subject: Subject
+    start: tuple[datetime, Path]
+    end: tuple[datetime, Path]
 
 
 def hours_between(work: Work, start: Path, end: Path, subject: Subject = ()) -> Outcome:
@@ -39,27 +38,6 @@ def hours_between(work: Work, start: Path, end: Path, subject: Subject = ()) -> 
         return Missing(subject, str(absent[-1]), absent)
     details = (Detail("from", begun.isoformat(), "-", start), Detail("to", ended.isoformat(), "-", end))
     return Reading(subject, hours(begun, ended), end, None, details)
-
-
-def climate(work: Work) -> list[Air]:
-    """All readings of the air at this opening, whoever took them: at bonding, sealing and in between.
-
-    What was read at an application of adhesive counts for the moment at which its last piece was pressed on,
-    as the waits of the adhesive do. Of two readings at one moment the colder one counts, and its humidity.
-    """
-    bonded = [applied.recorded for applied in applications(work.opening)]
-    dated: list[tuple[datetime | None, Any]] = [(one.pressed_at or one.laid_at, one) for one in bonded]
-    dated += [(one.at, one) for one in (*(work.look("seals", "events") or ()), *work.opening.climate)]
-    found: dict[datetime, Air] = {}
-    for at, read in dated:
-        if at is None or read.air_c is None:
-            continue
-        known = found.get(at)
-        if known is None or read.air_c < known.air_c:
-            found[at] = Air(at, read.air_c, read.rh_pct)
-        elif read.air_c == known.air_c and known.rh_pct is None:
-            found[at] = known._replace(rh_pct=read.rh_pct)
-    return sorted(found.values())
 
 
 def wait_margin(
@@ -76,46 +54,120 @@ def wait_margin(
 
     The needed time comes from the product's table by the degree-of-cure model of `physics.cure`. A climate
     outside the table, no table or one that does not hold together gives `Missing`: what a supplier does not
-    state is not assumed. So does a wait during which nobody read the air; readings from before or after it
-    only shape the course between those within it. A wait that ended before it began, and one of a table that
-    asks for no hours at all, needs no weather.
+    state is not assumed. So does a wait during which nobody read the air here. Hours that nobody read are
+    bounded (`measures.unread`): the wait counts as long enough only if it was so in the slowest weather
+    possible, as too short only if it was so in the fastest, and is not shown in between. A wait that ended
+    before it began, and one of a table that asks for no hours at all, needs no weather.
     """
     points = tuple(waits or ())
     if not points:
         return Missing(subject, key, product_path)
+    wait = Wait(subject, start, end)
     if end[0] < start[0] or not any(point.hours for point in points):
-        return _beyond(subject, start, end, 0.0)
+        return _beyond(wait, 0.0)
     try:
         table = CureTable(tuple(CureRow(point.air_c, point.rh_pct, point.hours) for point in points))
     except ValueError:
         return Missing(subject, "waits_table_unusable", product_path)
-    known = [air for air in climate(work) if air.rh_pct is not None or not table.humidities_pct]
-    if not any(start[0] <= air.at <= end[0] for air in known):
-        absent = "rh_pct" if table.humidities_pct else "air_c"
-        return Missing(subject, absent, (*start[1][:-1], absent))
-    readings = [ClimateReading(hours(start[0], at), air, rh) for at, air, rh in known]
+    if not gaps_are_limited(work.method):
+        return _as_read(work, wait, table)
+    air = weather(work, start[0], end[0], with_humidity=bool(table.humidities_pct))
+    return _never_read(wait, table) if air is None else _bounded(wait, table, air)
+
+
+def _never_read(wait: Wait, table: CureTable) -> Missing:
+    absent = "rh_pct" if table.humidities_pct else "air_c"
+    return Missing(wait.subject, absent, (*wait.start[1][:-1], absent))
+
+
+def _as_read(work: Work, wait: Wait, table: CureTable) -> Outcome:
+    """Take any gap between readings as read, as rule sets of format 1 do."""
+    known = [air for air in air_read(work.opening) if air.rh_pct is not None or not table.humidities_pct]
+    if not any(wait.start[0] <= air.at <= wait.end[0] for air in known):
+        return _never_read(wait, table)
+    readings = [ClimateReading(hours(wait.start[0], at), air, rh) for at, air, rh in known]
     try:
-        needed = hours_until_cured(table, readings)
+        return _beyond(wait, hours_until_cured(table, readings))
     except OutsideTable as outside:
-        details = (
-            Detail("read", outside.value, outside.unit),
-            Detail("lowest", outside.low, outside.unit),
-            Detail("highest", outside.high, outside.unit),
-        )
-        return Missing(subject, "climate_outside_table", end[1], details)
-    return _beyond(subject, start, end, needed)
+        return _outside(wait, outside)
 
 
-def _beyond(
-    subject: Subject, start: tuple[datetime, Path], end: tuple[datetime, Path], needed: float
-) -> Reading:
-    waited = hours(start[0], end[0])
-    details = (
-        Detail("waited_h", waited, "h", end[1]),
-        Detail("needed_h", needed, "h"),
-        Detail("from", start[0].isoformat(), "-", start[1]),
+def _bounded(wait: Wait, table: CureTable, air: Weather) -> Outcome:
+    """Hold the wait against the slowest and the fastest weather possible."""
+    waited = air.waited_h
+    slowest = _needed(table, air, table.most_hours)
+    if isinstance(slowest, float) and slowest <= waited:
+        return _beyond(wait, slowest, _assumed(air, slowest))
+    fastest = _needed(table, air, table.least_hours)
+    if isinstance(fastest, float) and fastest > waited:
+        return _beyond(wait, fastest, _assumed(air, waited))
+    unseen = isinstance(slowest, OutsideTable) and not air.unread_h(waited)
+    read_outside = next(_read_outside(table, air), slowest if unseen else None)
+    if isinstance(read_outside, OutsideTable):
+        return _outside(wait, read_outside)
+    assumed = (*_assumed(air, waited), Detail("waited_h", waited, "h", wait.end[1]))
+    if isinstance(slowest, float) and isinstance(fastest, float):
+        ends = (Detail("fastest_h", fastest, "h"), Detail("slowest_h", slowest, "h"))
+        return Missing(wait.subject, "weather_unread", wait.end[1], (*assumed, *ends))
+    return Missing(wait.subject, "weather_unread_outside_table", wait.end[1], assumed)
+
+
+def _read_outside(table: CureTable, air: Weather) -> Iterator[OutsideTable]:
+    """Give what was read during a wait and lies outside the product's table."""
+    bands = ((air.air, table.temperatures_c, "degC"), (air.damp, table.humidities_pct, "%"))
+    for band, axis, unit in bands:
+        for at, value in band.course.readings if band else ():
+            if 0 <= at <= air.waited_h and not axis[0] <= value <= axis[-1]:
+                yield OutsideTable("", unit, value, axis[0], axis[-1])
+
+
+def _needed(
+    table: CureTable, air: Weather, hours_in: Callable[[Range, Range | None], float]
+) -> float | OutsideTable:
+    def rate(moment: float) -> float:
+        return 1 / hours_in(*air.at(moment))
+
+    kinks = {moment for air_c in table.temperatures_c for moment in air.air.course.moments_of(air_c)}
+    if air.damp:
+        kinks |= {moment for rh in table.humidities_pct for moment in air.damp.course.moments_of(rh)}
+    moments = sorted({*air.moments, *(moment for moment in kinks if 0 < moment < air.waited_h)})
+    try:
+        return hours_until(rate, moments)
+    except OutsideTable as outside:
+        return outside
+
+
+def _assumed(air: Weather, end_h: float) -> tuple[Detail, ...]:
+    """Say what was assumed of hours that nobody read, if there were any before `end_h`."""
+    unread = air.unread_h(end_h)
+    if not unread:
+        return ()
+    coldest, warmest = air.possible_air_c(end_h)
+    return (
+        Detail("unread_h", unread, "h"),
+        Detail("coldest_c", coldest, "degC"),
+        Detail("warmest_c", warmest, "degC"),
     )
-    return Reading(subject, waited - needed, end[1], None, details)
+
+
+def _outside(wait: Wait, outside: OutsideTable) -> Missing:
+    details = (
+        Detail("read", outside.value, outside.unit),
+        Detail("lowest", outside.low, outside.unit),
+        Detail("highest", outside.high, outside.unit),
+    )
+    return Missing(wait.subject, "climate_outside_table", wait.end[1], details)
+
+
+def _beyond(wait: Wait, needed: float, assumed: tuple[Detail, ...] = ()) -> Reading:
+    waited = hours(wait.start[0], wait.end[0])
+    details = (
+        Detail("waited_h", waited, "h", wait.end[1]),
+        Detail("needed_h", needed, "h"),
+        Detail("from", wait.start[0].isoformat(), "-", wait.start[1]),
+        *assumed,
+    )
+    return Reading(wait.subject, waited - needed, wait.end[1], None, details)
 
 
 def load_wait(work: Work) -> Iterator[Outcome]:

@@ -1,10 +1,11 @@
 """The work as measures see it: an opening, its site, and the method; and how to look into it."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from math import sqrt
 from typing import Any
 
+from revealbook.measures.air import Air, air_read
 from revealbook.measures.method import Method
 from revealbook.measures.reading import Missing, Outcome, Path, Reading, Subject
 from revealbook.records.opening import Opening
@@ -32,6 +33,7 @@ class Surroundings:
         uncertainties: expanded uncertainty by instrument id, with what the instrument measures.
         unstated: the same by kind where no instrument is named: the method's, or that of the site's coarsest
             instrument of the kind, so that leaving an instrument out never helps.
+        air: the air as read at every opening of the site, by building, as (mark, reading).
     """
 
     site: Site
@@ -39,14 +41,30 @@ class Surroundings:
     products: Mapping[tuple[str, str], Product] = field(default_factory=dict)
     uncertainties: Mapping[str, tuple[str, float]] = field(default_factory=dict)
     unstated: Mapping[str, float] = field(default_factory=dict)
+    air: Mapping[str | None, frozenset[tuple[str, Air]]] = field(default_factory=dict)
 
     @classmethod
-    def of(cls, site: Site, method: Method) -> "Surroundings":
-        """Look up what measures ask for again and again."""
+    def of(cls, site: Site, method: Method, openings: Iterable[Opening] = ()) -> "Surroundings":
+        """Look up what measures ask for again and again.
+
+        Args:
+            site: the site.
+            method: the method parameters in force.
+            openings: all openings of the site; their readings bound weather that was not read at one of them.
+        """
         kinds = type(site.products).model_fields
         products = {(kind, product.id): product for kind in kinds for product in getattr(site.products, kind)}
         uncertainties = {tool.id: (tool.measures, tool.uncertainty) for tool in site.instruments}
-        return cls(site, method, products, uncertainties, dict(_unstated(site, method)))
+        air: dict[str | None, set[tuple[str, Air]]] = {}
+        for one in openings:
+            air.setdefault(one.opening.building, set()).update((one.mark, read) for read in air_read(one))
+        held = {building: frozenset(read) for building, read in air.items()}
+        return cls(site, method, products, uncertainties, dict(_unstated(site, method)), held)
+
+    def neighbours(self, opening: Opening) -> frozenset[Air]:
+        """Give the air as read at the other openings of the same building, what two of them share once."""
+        known = self.air.get(opening.opening.building, ())
+        return frozenset(read for mark, read in known if mark != opening.mark)
 
 
 def _unstated(site: Site, method: Method) -> Iterator[tuple[str, float]]:

@@ -62,6 +62,9 @@ KEYS = {
     "moisture_max_pct": N_("highest moisture of the data sheet"),
     "waited_h": N_("waited"),
     "needed_h": N_("needed"),
+    "unread_h": N_("weather not read for"),
+    "coldest_c": N_("coldest air assumed then"),
+    "warmest_c": N_("warmest air assumed then"),
     "taken_min": N_("taken"),
     "open_minutes": N_("open time"),
     "used": N_("used on"),
@@ -235,6 +238,14 @@ KEYS = {
 REASONS = {
     "climate_outside_table": N_(
         "the weather ({read}) lies outside the product's table of waits ({lowest} to {highest})"
+    ),
+    "weather_unread": N_(
+        "the weather was not read for {unread_h} of the {waited_h} waited; at {coldest_c} to {warmest_c}, "
+        "the product needed from {fastest_h} to {slowest_h}"
+    ),
+    "weather_unread_outside_table": N_(
+        "the weather was not read for {unread_h} of the {waited_h} waited; at {coldest_c} to {warmest_c}, "
+        "it may have left the product's table of waits"
     ),
     "waits_table_unusable": N_("the product's table of waits in site.yaml does not hold together"),
     "pressed_before_laid": N_("the last piece is said to be pressed on before the first bead was laid"),

@@ -94,11 +94,13 @@ def judge_site(
         alone = (*_faults(folder, folder.overlays, Overlay), *_faults(folder, folder.records, Opening))
         return Checked(None, (*site, *alone))
     rules = rules_in_force(folder, site)
-    records = load_records(folder, site.site)
+    records = tuple(load_records(folder, site.site))
     if not isinstance(rules, RuleSet):
         unread = (record for record in records if not isinstance(record, Record))
         return Checked(None, (*rules, *chain.from_iterable(unread)))
-    around = Surroundings.of(site.site, rules.method)
+    around = Surroundings.of(
+        site.site, rules.method, (one.opening for one in records if isinstance(one, Record))
+    )
     judged: list[JudgedOpening] = []
     problems: list[Problem] = []
     for done, loaded in enumerate(records, start=1):

@@ -9,11 +9,14 @@ import math
 from bisect import bisect_left
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
-from itertools import pairwise
+from itertools import pairwise, product
 from typing import NamedTuple
 
 from revealbook.measures.physics.climate import Course
 from revealbook.measures.physics.dew_point import require_humidity, require_temperature
+
+Range = tuple[float, float]
+"""The lowest and the highest value that a quantity may have had."""
 
 
 class OutsideTable(ValueError):  # noqa: N818 - named for what happened, as a reader meets it
@@ -106,8 +109,44 @@ class CureTable:
         damp = _neighbours(self.humidities_pct, rh_pct, "Relative humidity", "%")
         return sum(a * b * self._stated(air, rh) for air, a in warm for rh, b in damp)
 
+    def most_hours(self, air_c: Range, rh_pct: Range | None = None) -> float:
+        """Most hours needed in any climate from the coldest to the warmest and the driest to the dampest.
+
+        A climate warmer than the table counts as its warmest line: warmth does not slow it down.
+
+        Raises:
+            OutsideTable: the coldest air, or any humidity, lies outside the table.
+        """
+        low, high = air_c
+        return max(self._within(low, max(low, min(high, self.temperatures_c[-1])), rh_pct))
+
+    def least_hours(self, air_c: Range, rh_pct: Range | None = None) -> float:
+        """Fewest hours needed in any climate of such a range.
+
+        A climate colder than the table counts as its coldest line: cold does not speed it up.
+
+        Raises:
+            OutsideTable: the warmest air, or any humidity, lies outside the table.
+        """
+        low, high = (max(end, self.temperatures_c[0]) for end in air_c)
+        return min(self._within(low, high, rh_pct))
+
+    def _within(self, low_c: float, high_c: float, rh_pct: Range | None) -> Iterator[float]:
+        """Hours at the corners of a range and at the table's lines in it: straight in between."""
+        if low_c == high_c and (rh_pct is None or rh_pct[0] == rh_pct[1]):
+            yield self.hours_needed(low_c, rh_pct[0] if rh_pct else None)
+            return
+        damp = _nodes(self.humidities_pct, *rh_pct) if rh_pct and self.humidities_pct else (None,)
+        for air, rh in product(_nodes(self.temperatures_c, low_c, high_c), damp):
+            yield self.hours_needed(air, rh)
+
     def _stated(self, air_c: float, rh_pct: float | None) -> float:
         return next(row.hours for row in self.rows if row.air_c == air_c and row.rh_pct == rh_pct)
+
+
+def _nodes(axis: Sequence[float], low: float, high: float) -> Iterator[float]:
+    """Both ends of a range, and what the table states between them."""
+    yield from dict.fromkeys((low, *(value for value in axis if low < value < high), high))
 
 
 def _neighbours(axis: Sequence[float], value: float, what: str, unit: str) -> list[tuple[float, float]]:
@@ -142,7 +181,16 @@ def hours_until_cured(table: CureTable, readings: Iterable[ClimateReading]) -> f
     def rate(hours: float) -> float:
         return 1 / table.hours_needed(air.at(hours), damp.at(hours) if damp else None)
 
-    moments = _moments(table, air, damp)
+    return hours_until(rate, _moments(table, air, damp))
+
+
+def hours_until(rate: Callable[[float], float], moments: Sequence[float]) -> float:
+    """Hours from application until the degree of cure, gained at a rate per hour, reaches 1.
+
+    Args:
+        rate: cure gained per hour at a moment in hours from application.
+        moments: where to step by, rising from 0; after the last one the rate stays what it was then.
+    """
     degree = 0.0
     for low, high in _panels(moments):
         gained = _gain(rate, low, high)
