@@ -7,7 +7,8 @@ from types import MappingProxyType
 from revealbook.measures.acceptance import looks_at, released
 from revealbook.measures.reading import Detail, Missing, Outcome, Path, Reading
 from revealbook.measures.seals import TAPES, dated
-from revealbook.measures.waits import hours, hours_between
+from revealbook.measures.unread import hours
+from revealbook.measures.waits import hours_between
 from revealbook.measures.work import Work
 from revealbook.records.applications import BONDING, applications
 
