@@ -155,7 +155,7 @@ def test_every_batch_has_its_own_use_by_date() -> None:
 
 def test_each_adhesive_used_is_held_against_its_own_data_sheet() -> None:
     sides = application("left", "right", product="other")
-    both = work(ALL, sides, survey={"moisture_pct": 3})
+    both = work(ALL, sides, survey={"moisture_pct": 3, "substrate": "concrete"})
     assert values(both, "moisture_margin") == {("bond",): 1, ("other",): -1}
     assert [path for _, path in adhesives(both)] == [
         ("frame", "bonding", 0, "product"),

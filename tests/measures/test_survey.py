@@ -1,8 +1,10 @@
 from math import sqrt
+from typing import Any
 
 import pytest
 from tests.builders import bonded, build, details, reading, taken, value, values
 
+from revealbook.measures.method import Method
 from revealbook.measures.reading import Missing, Reading
 
 TAPE = {"instruments": [{"id": "tape-1", "measures": "length", "uncertainty": 1}]}
@@ -107,7 +109,7 @@ def test_moisture_is_held_against_the_adhesive_that_was_used() -> None:
             "adhesives": [{"id": "bond", "moisture_max_pct": 4, "needs_primer": True}, {"id": "other"}]
         }
     }
-    survey = {"moisture_pct": 3.1}
+    survey = {"moisture_pct": 3.1, "substrate": "solid masonry"}
     assert value(
         build({"survey": survey, "frame": {"bonding": bonded(product="bond")}}, site), "moisture_margin"
     ) == (pytest.approx(0.9))
@@ -147,3 +149,56 @@ def test_flatness_is_held_between_the_columns_of_the_table() -> None:
     (missing,) = taken(build({"survey": {"out_of_flat_mm": 3}}), "flatness_reserve")
     assert isinstance(missing, Missing)
     assert missing.what == "straightedge_mm"
+
+
+ADHESIVE = {"id": "bond", "moisture_max_pct": 4, "moisture_limits": [{"substrate": "timber", "max_pct": 18}]}
+
+
+@pytest.mark.parametrize(
+    ("substrate", "said"),
+    [
+        ("solid masonry", 4 - 3.5),
+        ("aerated concrete", 4 - 3.5),
+        ("timber", 18 - 3.5),
+        ("other", "missing moisture_limit_of_substrate at frame.bonding.0.product"),
+        (None, "missing substrate at survey.substrate"),
+    ],
+)
+def test_moisture_is_held_against_the_limit_of_its_substrate(substrate: str | None, said: object) -> None:
+    opening = {
+        "survey": {"moisture_pct": 3.5, "substrate": substrate},
+        "frame": {"bonding": bonded(product="bond")},
+    }
+    assert value(build(opening, {"products": {"adhesives": [ADHESIVE]}}), "moisture_margin") == said
+
+
+def test_steel_takes_up_no_moisture() -> None:
+    assert values(build({"survey": {"moisture_pct": 3.5, "substrate": "steel"}}), "moisture_margin") == {}
+
+
+def test_rule_sets_of_format_1_hold_every_substrate_against_one_limit() -> None:
+    opening = {
+        "survey": {"moisture_pct": 3.5, "substrate": "timber"},
+        "frame": {"bonding": bonded(product="bond")},
+    }
+    work = build(opening, {"products": {"adhesives": [ADHESIVE]}}, Method(computations=1))
+    assert value(work, "moisture_margin") == 0.5
+
+
+@pytest.mark.parametrize(
+    ("dry", "brushed", "said"),
+    [
+        (True, "dry", {(): True}),
+        (True, "damp", {(): False}),
+        (True, "not brushed", {(): False}),
+        (True, None, {(): "missing brushed at survey.brushed"}),
+        (False, "damp", {}),
+        (None, None, {}),
+    ],
+)
+def test_only_an_adhesive_that_asks_for_it_needs_brushing_dry(
+    *, dry: bool | None, brushed: str | None, said: dict[Any, Any]
+) -> None:
+    opening = {"survey": {"brushed": brushed}, "frame": {"bonding": bonded(product="bond")}}
+    site = {"products": {"adhesives": [{"id": "bond", "needs_dry_brushing": dry}]}}
+    assert values(build(opening, site), "brushed_as_asked") == said

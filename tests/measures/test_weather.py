@@ -5,7 +5,8 @@ import pytest
 from tests.builders import bonded as applied
 from tests.builders import build, details, taken, values
 
-from revealbook.measures.physics.dew_point import dew_point_c
+from revealbook.measures.method import Method
+from revealbook.measures.physics.dew_point import Phase, dew_point_c
 from revealbook.measures.reading import Reading
 from revealbook.measures.work import Work
 
@@ -109,6 +110,60 @@ def test_the_surface_is_held_against_the_dew_point_of_the_air() -> None:
     assert found.value == pytest.approx(7.9 - dew_point_c(8.5, 72))  # type: ignore[union-attr]
     assert details(found)["dew_point_c"] == pytest.approx(dew_point_c(8.5, 72))
     assert found.uncertainty is not None  # type: ignore[union-attr]  # though no instrument is named
+
+
+HYGROMETERS = {
+    "instruments": [
+        {"id": "unsaid", "measures": "humidity", "uncertainty": 3},
+        {"id": "over water", "measures": "humidity", "uncertainty": 3, "rh_refers_to": "water"},
+        {"id": "over ice", "measures": "humidity", "uncertainty": 3, "rh_refers_to": "ice"},
+    ]
+}
+
+
+@pytest.mark.parametrize(
+    ("tools", "over"),
+    [
+        ([], "water"),
+        (["unsaid"], "water"),
+        (["over water"], "water"),
+        (["over ice"], "ice"),
+        (["over ice", "unsaid"], "water"),
+    ],
+)
+def test_humidity_in_frost_refers_to_water_unless_the_meter_says_ice(tools: list[str], over: Phase) -> None:
+    read = {"air_c": -8, "rh_pct": 90, "surface_c": -5}
+    work = build({"frame": {"instruments": tools, "bonding": applied(**read)}}, HYGROMETERS)
+    assert bonding(work, "dew_point_margin") == pytest.approx(-5 - dew_point_c(-8, 90, over))
+
+
+def test_rule_sets_of_format_1_take_humidity_in_frost_to_refer_to_ice() -> None:
+    read = {"air_c": -8, "rh_pct": 90, "surface_c": -5}
+    work = build({"frame": {"bonding": applied(**read)}}, HYGROMETERS, Method(computations=1))
+    assert bonding(work, "dew_point_margin") == pytest.approx(-5 - dew_point_c(-8, 90, "ice"))
+
+
+def products_margin(asked: float | None, method: Method | None = None, **read: Any) -> list[dict[Any, Any]]:
+    site = {"products": {"adhesives": [{"id": "bond", "dew_margin_k": asked}]}}
+    opening = {
+        "frame": {"bonding": applied(**({"product": "bond"} | read))},
+        "seals": {"events": [{"step": "trim"}]},
+    }
+    work = build(opening, site, method)
+    return [values(work, name) for name in ("dew_point_margin", "products_dew_point_margin")]
+
+
+def test_the_margin_of_the_data_sheet_governs_in_place_of_the_rule_sets() -> None:
+    read = {"air_c": 8.5, "rh_pct": 72, "surface_c": 7.9}
+    margin = 7.9 - dew_point_c(8.5, 72)
+    assert products_margin(5, **read) == [{}, {("bonding",): pytest.approx(margin - 5)}]
+    assert products_margin(None, **read) == [{("bonding",): pytest.approx(margin)}, {}]
+    assert products_margin(5, Method(computations=1), **read)[0] == {("bonding",): pytest.approx(margin)}
+
+
+def test_a_product_nobody_named_may_have_a_margin_of_its_own() -> None:
+    found = products_margin(5, product=None, air_c=8.5, rh_pct=72, surface_c=7.9)[1]
+    assert found == {("bonding",): "missing product at frame.bonding.0.product"}
 
 
 @pytest.mark.parametrize("key", ["air_c", "rh_pct", "surface_c"])

@@ -70,6 +70,56 @@ def test_the_frost_point_lies_up_to_two_kelvin_above_a_dew_point_over_water() ->
     assert all(abs(gap) < 0.05 for point, gap in gaps.items() if dew_point_c(*point) >= 0)
 
 
+def over_supercooled_water_pa(air_c: float) -> float:
+    """Murphy and Koop 2005, eq. 10: over supercooled water, 123 to 332 K (published; from memory)."""
+    t = air_c + KELVIN
+    return math.exp(
+        54.842763
+        - 6763.22 / t
+        - 4.210 * math.log(t)
+        + 0.000367 * t
+        + math.tanh(0.0415 * (t - 218.8)) * (53.878 - 1331.22 / t - 9.44523 * math.log(t) + 0.014025 * t)
+    )
+
+
+def test_vapour_pressure_over_supercooled_water_agrees_with_murphy_and_koop() -> None:
+    for air_c in range(-15, 1):
+        found = vapour_pressure_pa(air_c, 100, "water")
+        assert found == pytest.approx(over_supercooled_water_pa(air_c), rel=0.005), air_c
+
+
+def test_vapour_pressure_over_supercooled_water_agrees_with_the_magnus_formula_of_wmo() -> None:
+    """WMO-No. 8: 611.2 exp(17.62 T / (243.12 + T)) over water, -45 to 60 degC (published; from memory)."""
+    for air_c in range(-15, 1):
+        magnus = 611.2 * math.exp(17.62 * air_c / (243.12 + air_c))
+        assert vapour_pressure_pa(air_c, 100, "water") == pytest.approx(magnus, rel=0.008), air_c
+
+
+@pytest.mark.parametrize(("air_c", "rh_pct", "too_generous_k"), [(-3, 85, 0.34), (-8, 90, 0.88)])
+def test_a_margin_in_frost_is_too_generous_where_water_is_taken_for_ice(
+    air_c: float, rh_pct: float, too_generous_k: float
+) -> None:
+    """Values computed apart from this program; and PsychroLib's frost point of the vapour over water."""
+    over_ice, over_water = (margin_over_dew_point_k(0, air_c, rh_pct, over) for over in ("ice", "water"))
+    assert over_ice - over_water == pytest.approx(too_generous_k, abs=0.005)
+    vapour_pa = over_supercooled_water_pa(air_c) * rh_pct / 100
+    frost_c = psychrolib.GetTDewPointFromVapPres(air_c, min(vapour_pa, psychrolib.GetSatVapPres(air_c)))
+    assert dew_point_c(air_c, rh_pct, "water") == pytest.approx(frost_c, abs=0.10)
+
+
+def test_iapws_puts_the_same_vapour_at_the_same_frost_point() -> None:
+    for air_c, rh_pct in ((-3.0, 85.0), (-8.0, 90.0), (-10.0, 60.0)):
+        vapour_pa = over_supercooled_water_pa(air_c) * rh_pct / 100
+        found = dew_point_c(air_c, rh_pct, "water")
+        humid = HAPropsSI("P_w", "T", 20 + KELVIN, "P", 101325, "D", found + KELVIN)
+        assert humid == pytest.approx(vapour_pa, rel=0.012)
+
+
+def test_from_freezing_up_it_does_not_matter_what_the_humidity_refers_to() -> None:
+    for air_c in (0, 0.1, 10, 30):
+        assert dew_point_c(air_c, 70, "water") == dew_point_c(air_c, 70, "ice")
+
+
 def test_saturation_pressure_agrees_with_ashrae() -> None:
     for air_c in range(-20, 41):
         relative = 0.003 if air_c >= 0 else 0.006

@@ -73,6 +73,12 @@ _SURVEY = (
         "moisture_margin", "%", "How much drier the substrate is than asked for.", survey.moisture_margin
     ),
     Measure(
+        "brushed_as_asked",
+        "yes/no",
+        "Whether it was brushed dry, where that is asked for.",
+        survey.brushed_as_asked,
+    ),
+    Measure(
         "primer_asked_for", "yes/no", "Whether the adhesive's maker asks for primer.", survey.primer_asked_for
     ),
     Measure("primed", "yes/no", "Whether a primer was used.", as_recorded("survey", "primed")),

@@ -99,6 +99,12 @@ _SEALS = (
     Measure("surface_margin", "K", "Surface temperature inside the range.", weather.surface_margin),
     Measure("humidity_margin", "%", "Humidity inside the product's range.", weather.humidity_margin),
     Measure("dew_point_margin", "K", "Surface above the dew point.", weather.dew_point_margin),
+    Measure(
+        "products_dew_point_margin",
+        "K",
+        "Surface above the dew point, beyond what the product's data sheet asks for.",
+        weather.products_dew_point_margin,
+    ),
 )
 _ACCEPTANCE = (
     Measure("photographs", "number", "Photographs of each section.", acceptance.photographs),

@@ -8,6 +8,7 @@ from revealbook.measures.physics.squareness import lateral_rack_mm
 from revealbook.measures.physics.tolerances import interpolated_flatness_mm
 from revealbook.measures.reading import Detail, Missing, Outcome, Reading
 from revealbook.measures.work import Work, one
+from revealbook.records.products import Adhesive
 
 Direction = Literal["widths_mm", "heights_mm"]
 FINISHED_WALLS = 6
@@ -123,21 +124,62 @@ def nominal_height(work: Work) -> Iterator[Outcome]:
     yield one(work, (), ("opening", "height_mm"))
 
 
+_MINERAL = ("concrete", "solid masonry", "hollow masonry", "aerated concrete")
+"""Substrates that an adhesive's plain moisture limit is about."""
+
+
 def moisture_margin(work: Work) -> Iterator[Outcome]:
-    """By how much the substrate is drier than the maker of each adhesive used asks, % by mass."""
+    """By how much the substrate is drier than the maker of each adhesive used asks, % by mass.
+
+    A limit stated for the substrate goes first; the plain one is that of mineral substrates. Steel takes up
+    no moisture and has no reading.
+    """
     path = ("survey", "moisture_pct")
     moisture = work.look(*path)
+    if work.method.computations > 1 and work.look("survey", "substrate") == "steel":
+        return
     used = adhesives(work)
     for adhesive, product in used:
         subject = () if len(used) == 1 else (str(work.look(*product) or ""),)
-        allowed = getattr(adhesive, "moisture_max_pct", None)
+        allowed = moisture_limit(work, adhesive)
         if moisture is None:
             yield Missing(subject, "moisture_pct", path)
-        elif allowed is None:
-            yield Missing(subject, "moisture_max_pct", product)
+        elif isinstance(allowed, str):
+            yield Missing(subject, allowed, ("survey", allowed) if allowed == "substrate" else product)
         else:
             details = (Detail("moisture_pct", moisture, "%", path), Detail("moisture_max_pct", allowed, "%"))
             yield Reading(subject, allowed - moisture, path, None, details)
+
+
+def moisture_limit(work: Work, adhesive: Adhesive | None) -> float | str:
+    """Give the highest moisture that an adhesive allows on this substrate, or what is missing for it."""
+    plain = adhesive.moisture_max_pct if adhesive else None
+    if work.method.computations == 1:
+        return "moisture_max_pct" if plain is None else plain
+    substrate = work.look("survey", "substrate")
+    if substrate is None:
+        return "substrate"
+    stated = (adhesive.moisture_limits if adhesive else None) or ()
+    own = [limit.max_pct for limit in stated if limit.substrate == substrate]
+    if own:
+        return min(own)
+    if substrate not in _MINERAL:
+        return "moisture_limit_of_substrate"
+    return "moisture_max_pct" if plain is None else plain
+
+
+def brushed_as_asked(work: Work) -> Iterator[Outcome]:
+    """Whether the bonding area was brushed dry, where the data sheet of any adhesive used asks for that.
+
+    Brushing dry or damp is a choice otherwise, and has no reading.
+    """
+    brushed, place = work.look("survey", "brushed"), ("survey", "brushed")
+    used = adhesives(work)
+    unknown = next((product for adhesive, product in used if adhesive is None), None)
+    if unknown is not None:
+        yield Missing((), "product", unknown)
+    elif any(adhesive.needs_dry_brushing for adhesive, _ in used if adhesive):
+        yield Missing((), "brushed", place) if brushed is None else Reading((), brushed == "dry", place)
 
 
 def primer_asked_for(work: Work) -> Iterator[Outcome]:

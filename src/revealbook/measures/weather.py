@@ -4,7 +4,12 @@ from collections.abc import Iterator
 from datetime import date, datetime
 from typing import NamedTuple
 
-from revealbook.measures.physics.dew_point import dew_point_c, margin_over_dew_point_k, margin_uncertainty_k
+from revealbook.measures.physics.dew_point import (
+    Phase,
+    dew_point_c,
+    margin_over_dew_point_k,
+    margin_uncertainty_k,
+)
 from revealbook.measures.reading import Detail, Missing, Outcome, Path, Reading, Subject
 from revealbook.measures.work import Work
 from revealbook.records.applications import BONDING, Applied, applications
@@ -150,35 +155,84 @@ def humidity_margin(work: Work) -> Iterator[Outcome]:
 
 
 def dew_point_margin(work: Work) -> Iterator[Outcome]:
-    """By how many kelvin the surface is warmer than the dew point of the air at each use."""
+    """By how many kelvin the surface is warmer than the dew point of the air at each use.
+
+    A use of a product whose data sheet states a margin of its own is left to `products_dew_point_margin`.
+    """
+    for use in uses(work):
+        if isinstance(use, Missing):
+            yield use
+        elif work.method.computations == 1 or _own_dew_margin(use) is None:
+            yield _dew_point_margin(work, use)
+
+
+def products_dew_point_margin(work: Work) -> Iterator[Outcome]:
+    """By how many kelvin the margin over dew point exceeds what the data sheet of the product used asks for.
+
+    Uses of products that ask for none have no reading.
+    """
     for use in uses(work):
         if isinstance(use, Missing):
             yield use
             continue
-        air, rh, surface = use.recorded.air_c, use.recorded.rh_pct, use.recorded.surface_c
-        if air is None or rh is None or surface is None:
-            key = "air_c" if air is None else "rh_pct" if rh is None else "surface_c"
-            yield Missing(use.subject, key, (*use.path, key))
+        asked = _own_dew_margin(use)
+        if asked is None:
+            if use.product is None:
+                yield Missing(use.subject, "product", (*use.path, "product"))
             continue
-        details = (
-            Detail("surface_c", surface, "degC", (*use.path, "surface_c")),
-            Detail("dew_point_c", dew_point_c(air, rh), "degC"),
-            Detail("air_c", air, "degC", (*use.path, "air_c")),
-            Detail("rh_pct", rh, "%", (*use.path, "rh_pct")),
-        )
-        margin = margin_over_dew_point_k(surface, air, rh)
-        yield Reading(
-            use.subject, margin, (*use.path, "surface_c"), _dew_uncertainty(work, use, air, rh), details
-        )
+        found = _dew_point_margin(work, use)
+        if isinstance(found, Reading):
+            details = (*found.details, Detail("dew_margin_k", asked, "K"))
+            found = found._replace(value=float(found.value) - asked, details=details)
+        yield found
 
 
-def _dew_uncertainty(work: Work, use: Use, air_c: float, rh_pct: float) -> float | None:
+def _own_dew_margin(use: Use) -> float | None:
+    asked: float | None = getattr(use.product, "dew_margin_k", None)
+    return asked
+
+
+def _dew_point_margin(work: Work, use: Use) -> Outcome:
+    air, rh, surface = use.recorded.air_c, use.recorded.rh_pct, use.recorded.surface_c
+    if air is None or rh is None or surface is None:
+        key = "air_c" if air is None else "rh_pct" if rh is None else "surface_c"
+        return Missing(use.subject, key, (*use.path, key))
+    over = humidity_over(work, use.section)
+    details = (
+        Detail("surface_c", surface, "degC", (*use.path, "surface_c")),
+        Detail("dew_point_c", dew_point_c(air, rh, over), "degC"),
+        Detail("air_c", air, "degC", (*use.path, "air_c")),
+        Detail("rh_pct", rh, "%", (*use.path, "rh_pct")),
+    )
+    margin = margin_over_dew_point_k(surface, air, rh, over)
+    uncertainty = _dew_uncertainty(work, use, air, rh, over)
+    return Reading(use.subject, margin, (*use.path, "surface_c"), uncertainty, details)
+
+
+def humidity_over(work: Work, section: str) -> Phase:
+    """Whether the humidity read in a section refers to water or ice below 0 degC.
+
+    To water, as most meters do, unless every humidity meter named there is stated to refer to ice; rule sets
+    of format 1 took every humidity to refer to ice.
+    """
+    if work.method.computations == 1:
+        return "ice"
+    named = set(work.look(section, "instruments") or ())
+    meters = [
+        tool for tool in work.around.site.instruments if tool.measures == "humidity" and tool.id in named
+    ]
+    return "ice" if meters and all(meter.rh_refers_to == "ice" for meter in meters) else "water"
+
+
+def _dew_uncertainty(work: Work, use: Use, air_c: float, rh_pct: float, over: Phase) -> float | None:
     """Expanded uncertainty of the margin, if the instruments of both kinds are stated."""
     kelvin, points = work.uncertainty(use.section, "temperature"), work.uncertainty(use.section, "humidity")
     if kelvin is None or points is None:
         return None
     u_k = kelvin / K
-    return K * margin_uncertainty_k(air_c, rh_pct, u_surface_k=u_k, u_air_k=u_k, u_rh_pct=points / K)
+    return K * margin_uncertainty_k(
+        air_c, rh_pct, u_surface_k=u_k, u_air_k=u_k, u_rh_pct=points / K, over=over
+    )
 
 
 def open_time_left(work: Work) -> Iterator[Outcome]:

@@ -7,6 +7,9 @@ KEYS = {
     "rh_pct": N_("relative humidity"),
     "surface_c": N_("surface temperature"),
     "dew_point_c": N_("dew point"),
+    "dew_margin_k": N_("margin over dew point of the data sheet"),
+    "brushed": N_("how the bonding area was brushed"),
+    "substrate": N_("substrate"),
     "air_min_c": N_("lowest air temperature allowed"),
     "air_max_c": N_("highest air temperature allowed"),
     "surface_min_c": N_("lowest surface temperature allowed"),
@@ -250,6 +253,9 @@ REASONS = {
     "waits_table_unusable": N_("the product's table of waits in site.yaml does not hold together"),
     "pressed_before_laid": N_("the last piece is said to be pressed on before the first bead was laid"),
     "no_application": N_("no application of adhesive to it was recorded"),
+    "moisture_limit_of_substrate": N_(
+        "the adhesive's data in site.yaml state no moisture limit for this kind of substrate"
+    ),
     "beyond_last_step": N_("no limit is stated for this size"),
     "diagonals_fit_no_opening": N_("no opening of this width has these diagonals"),
     "diagonals_fit_no_window": N_("no window of this width has these diagonals"),

@@ -117,7 +117,7 @@ def dew_margin_k(part: Any) -> float | None:
     air, rh, surface = part.air_c, part.rh_pct, part.surface_c
     if air is None or rh is None or surface is None:
         return None
-    return float(surface - dew_point_c(air, rh))
+    return float(surface - dew_point_c(air, rh, over="water"))
 
 
 def centres_mm(positions: Iterable[float]) -> tuple[float, ...]:

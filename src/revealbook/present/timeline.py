@@ -155,7 +155,7 @@ def named(what: str, product: str | None, batch: str | None, words: Words) -> st
 def weather(reading: Any, words: Words) -> tuple[str, str, str, str]:
     """Give air, humidity, surface and dew point in words, each empty if it was not read or cannot be told."""
     air, rh, surface = (getattr(reading, key, None) for key in ("air_c", "rh_pct", "surface_c"))
-    dew = dew_point_c(air, rh) if air is not None and rh is not None else None
+    dew = dew_point_c(air, rh, over="water") if air is not None and rh is not None else None
     values = ((air, "degC"), (rh, "%"), (surface, "degC"), (dew, "degC"))
     air_said, rh_said, surface_said, dew_said = (
         "" if value is None else words.quantity(value, unit) for value, unit in values

@@ -22,6 +22,7 @@ from revealbook.records.quantities import (
     TorqueNm,
     VolumeMl,
 )
+from revealbook.records.survey import Substrate
 
 
 class CurePoint(Part):
@@ -49,6 +50,16 @@ class Chemical(Product):
     surface_max_c: TemperatureC | None = entry("Highest surface temperature, degC.", 40)
     rh_min_pct: HumidityPct | None = entry("Lowest humidity, %.", 30)
     rh_max_pct: HumidityPct | None = entry("Highest humidity, %.", 85)
+    dew_margin_k: TemperatureC | None = entry(
+        "Least margin of the surface over dew point that its data sheet asks for, K, if it states one.", 3
+    )
+
+
+class MoistureLimit(Part):
+    """Highest moisture of one kind of substrate."""
+
+    substrate: Substrate = required("The substrate.", "timber")
+    max_pct: Percent = required("Highest moisture of it, % by mass.", 18)
 
 
 class Adhesive(Chemical):
@@ -69,7 +80,13 @@ class Adhesive(Chemical):
     cartridge_ml: VolumeMl | None = entry("Contents of a cartridge, ml.", 310)
     movement_pct: Percent | None = entry("Movement capability, % of the width, one way.", 25)
     needs_primer: bool | None = entry("Does the maker ask for a primer on mineral substrates?", False)
-    moisture_max_pct: Percent | None = entry("Highest substrate moisture, % by mass.", 4)
+    moisture_max_pct: Percent | None = entry("Highest moisture of mineral substrates, % by mass.", 4)
+    moisture_limits: Many[MoistureLimit] | None = entry(
+        "Highest moisture of other substrates, or of one of them.", [{"substrate": "timber", "max_pct": 18}]
+    )
+    needs_dry_brushing: bool | None = entry(
+        "Does the data sheet ask for a substrate brushed dry, not damp?", False
+    )
 
 
 class Foam(Chemical):
@@ -139,6 +156,10 @@ class Instrument(Part):
     )
     uncertainty: Percent = required(
         "Expanded uncertainty (k = 2) in mm, K, %, Pa or m3/h, as the instrument measures.", 1
+    )
+    rh_refers_to: Literal["water", "ice"] | None = entry(
+        "What a humidity meter's reading below 0 degC refers to, as its manual says; water if left out.",
+        "water",
     )
     name: Text | None = entry("What it is.", "steel tape 5 m class II")
     calibrated: Text | None = entry("Calibration or check, and when.", "checked 2026-09 against rule no. 3")

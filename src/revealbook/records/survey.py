@@ -51,5 +51,8 @@ class Survey(Section):
     clean: bool | None = entry("Is it clean: no oil, old paint or debris?", True)
     dry: bool | None = entry("Is it dry to look at and to touch?", True)
     free_of_dust: bool | None = entry("Has the dust been brushed or sucked off?", True)
+    brushed: Literal["dry", "damp", "not brushed"] | None = entry(
+        "How the bonding area was brushed, after drilling.", "dry"
+    )
     primed: bool | None = entry("Was a primer used, where the adhesive's maker asks for one?", True)
     moisture_pct: Percent | None = entry("Substrate moisture, % by mass, as the meter shows.", 3.1)

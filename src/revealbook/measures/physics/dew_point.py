@@ -4,13 +4,13 @@ Source: ISO 13788:2012, annex E, both branches (published, secondary source).
 
 Below 0 degC "dew point" here means the frost point, over ice, as ISO 13788 has it. It lies up to 2 K
 above the dew point over supercooled water that many meters display, so a margin over it is the stricter
-of the two. Enter a meter's air temperature and humidity, not its own dew point. A meter that refers its
-humidity to water below 0 degC reads lower than one that refers it to ice (about 1 % of the reading per
-kelvin below zero, from memory): down there the vapour pressure found here may be too low by that much.
+of the two. Enter a meter's air temperature and humidity, not its own dew point. Most meters refer their
+humidity to water also below 0 degC (WMO-No. 8; from memory): that air holds more vapour than the same
+figure over ice says, so it matters what an instrument refers to.
 """
 
 import math
-from typing import NamedTuple
+from typing import Literal, NamedTuple
 
 from revealbook.measures.physics.uncertainty import combined
 
@@ -40,6 +40,10 @@ class _Branch(NamedTuple):
 
 _WATER = _Branch(17.269, 237.3)
 _ICE = _Branch(21.875, 265.5)
+
+
+Phase = Literal["water", "ice"]
+"""What a relative humidity below 0 degC is a share of: saturation over supercooled water, or over ice."""
 
 
 def _branch(temperature_c: float) -> _Branch:
@@ -83,37 +87,50 @@ def saturation_temperature_c(pressure_pa: float) -> float:
     return branch.temperature_c(pressure_pa)
 
 
-def vapour_pressure_pa(air_c: float, rh_pct: float) -> float:
+def vapour_pressure_pa(air_c: float, rh_pct: float, over: Phase = "ice") -> float:
     """Partial pressure of water vapour in Pa of air at -50 to 80 degC and above 0 to 100 % relative humidity.
 
-    psat rh / 100 (definition). Raises ValueError outside the ranges.
+    psat rh / 100 (definition). Below 0 degC `over` says what the humidity refers to; over water, the branch
+    for water is continued to supercooled water (within 0.5 % of Murphy and Koop 2005 down to -15 degC).
+    Raises ValueError outside the ranges.
     """
     require_humidity(rh_pct)
-    return saturation_pressure_pa(air_c) * rh_pct / 100
+    require_temperature(air_c, "Air temperature")
+    return _referred_to(air_c, over).pressure_pa(air_c) * rh_pct / 100
 
 
-def dew_point_c(air_c: float, rh_pct: float) -> float:
+def _referred_to(air_c: float, over: Phase) -> _Branch:
+    return _WATER if over == "water" else _branch(air_c)
+
+
+def dew_point_c(air_c: float, rh_pct: float, over: Phase = "ice") -> float:
     """Dew point in degC of air, below zero the frost point.
 
-    ISO 13788:2012, annex E; air at -50 to 80 degC and above 0 to 100 % relative humidity. Within 0.05 K
-    of two independent formulations from 0 degC up and 0.10 K below, for air at -10 to 40 degC and 20 to
-    95 %. Raises ValueError outside the ranges.
+    ISO 13788:2012, annex E; air at -50 to 80 degC and above 0 to 100 % relative humidity, which below 0 degC
+    is one over water or over ice. Within 0.05 K of two independent formulations from 0 degC up and 0.10 K
+    below, for air at -10 to 40 degC and 20 to 95 %. Raises ValueError outside the ranges.
     """
-    return saturation_temperature_c(vapour_pressure_pa(air_c, rh_pct))
+    return saturation_temperature_c(vapour_pressure_pa(air_c, rh_pct, over))
 
 
-def margin_over_dew_point_k(surface_c: float, air_c: float, rh_pct: float) -> float:
+def margin_over_dew_point_k(surface_c: float, air_c: float, rh_pct: float, over: Phase = "ice") -> float:
     """By how many kelvin a surface is warmer than the dew point of the air; negative means condensation.
 
     The margin asked for (3 K in ISO 8502-4, there for paint on steel) is a matter of the rules.
     Temperatures -50 to 80 degC, humidity above 0 to 100 %. Raises ValueError outside the ranges.
     """
     require_temperature(surface_c, "Surface temperature")
-    return surface_c - dew_point_c(air_c, rh_pct)
+    return surface_c - dew_point_c(air_c, rh_pct, over)
 
 
 def margin_uncertainty_k(
-    air_c: float, rh_pct: float, *, u_surface_k: float, u_air_k: float, u_rh_pct: float
+    air_c: float,
+    rh_pct: float,
+    *,
+    u_surface_k: float,
+    u_air_k: float,
+    u_rh_pct: float,
+    over: Phase = "ice",
 ) -> float:
     """Standard uncertainty in K of the margin, from those of the surface, air and humidity readings.
 
@@ -122,8 +139,9 @@ def margin_uncertainty_k(
     percentage points. On the kink at a dew point of 0 degC the slope over water is used. Raises
     ValueError for a negative uncertainty or a climate outside the ranges.
     """
-    dew_c = dew_point_c(air_c, rh_pct)
+    dew_c = dew_point_c(air_c, rh_pct, over)
     dew_slope = _branch(dew_c).slope_pa_k(dew_c)
-    per_air_k = _branch(air_c).slope_pa_k(air_c) * rh_pct / 100 / dew_slope
-    per_rh_pct = saturation_pressure_pa(air_c) / 100 / dew_slope
+    air = _referred_to(air_c, over)
+    per_air_k = air.slope_pa_k(air_c) * rh_pct / 100 / dew_slope
+    per_rh_pct = air.pressure_pa(air_c) / 100 / dew_slope
     return combined(u_surface_k, per_air_k * u_air_k, per_rh_pct * u_rh_pct)
