@@ -4,15 +4,20 @@ Where a product states only a depth after 24 hours, the front is taken to advanc
 and with the vapour pressure of the air. Indicative: the supplier's written instructions go first.
 """
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from datetime import datetime
+from functools import partial
+from itertools import pairwise
+from math import ceil
 
 from revealbook.measures.air import air_read
+from revealbook.measures.bead_width import pressed_width_mm, pressed_width_path
 from revealbook.measures.bonding import Lasting, adhesive_of, adhesives, lasting
-from revealbook.measures.frame import PIECES, piece_path
+from revealbook.measures.frame import PIECES
+from revealbook.measures.physics.cure import Range
 from revealbook.measures.physics.cure_depth import cure_depth_mm, cure_path_mm, vapour_speed_factor
 from revealbook.measures.reading import Detail, Missing, Outcome, Path, Reading, Subject
-from revealbook.measures.unread import hours
+from revealbook.measures.unread import gaps_are_limited, hours, weather
 from revealbook.measures.work import Work
 from revealbook.records.applications import BONDING, applications
 from revealbook.records.products import Adhesive
@@ -40,9 +45,10 @@ def _states_depth(adhesive: Adhesive) -> bool:
 def cure_reserve(work: Work) -> Iterator[Outcome]:
     """By how many mm the front had passed the middle of each piece's bead when it was covered.
 
-    A bead pressed between wall and profile sets from its two edges, so the path is half its width. It counts
-    from the last application of each piece. The slowest air read during the wait counts for all of it, which
-    errs on the long side.
+    A bead pressed between wall and profile sets from its two edges, so the path is half its pressed width. It
+    counts from the last application of each piece. Both the width and the weather may be known within bounds
+    only: the bead counts as set if it was so with the widest bead in the slowest weather, as soft if it was so
+    with the narrowest in the fastest, and is not shown in between.
     """
     if not applications(work.opening):
         yield Missing((), "pressed_at", (*BONDING, "pressed_at"))
@@ -63,37 +69,76 @@ def _reserves(work: Work, held: Lasting, subject: Subject) -> Iterator[Outcome]:
         return
     if not _states_depth(adhesive):
         return
-    speed = _slowest(work, adhesive, held.pressed_at, covered)
-    if speed is None:
+    effective = _effective_hours(work, adhesive, held.pressed_at, covered)
+    if effective is None:
         yield Missing(subject, "rh_pct", (*held.applied.path, "rh_pct"))
         return
+    stated = adhesive.cure_mm_24h or 0.0
+    least, most = (cure_depth_mm(hours_there, stated) for hours_there in effective)
     waited = max(hours(held.pressed_at, covered), 0.0)
-    reached = cure_depth_mm(waited * speed, adhesive.cure_mm_24h or 0.0)
     for piece in held.of:
-        path = piece_path(piece, "beads", "width_mm")
-        width = work.look(*path)
-        if not width:
-            yield Missing((piece,), "width_mm", path)
+        width = pressed_width_mm(work, piece)
+        if isinstance(width, Missing):
+            yield width
             continue
-        needed = cure_path_mm(width, _OPEN_EDGES)
-        details = (
-            Detail("cured_depth_mm", reached, "mm"),
-            Detail("cure_path_mm", needed, "mm", path),
-            Detail("waited_h", waited, "h", COVERED),
-        )
-        yield Reading((piece,), reached - needed, path, None, details)
+        narrow, wide = (cure_path_mm(end, _OPEN_EDGES) for end in width)
+        yield _reserve(piece, pressed_width_path(work, piece), (least, most), (narrow, wide), waited)
 
 
-def _slowest(work: Work, adhesive: Adhesive, start: datetime, end: datetime) -> float | None:
-    """Give the least speed against the reference climate of all air read during the wait, if any was."""
+def _reserve(piece: str, path: Path, reached: Range, needed: Range, waited: float) -> Outcome:
+    """Give the reserve by the worst bounds if it is enough, by the best if even that is not."""
+    for depth, way, enough in ((reached[0], needed[1], True), (reached[1], needed[0], False)):
+        if (depth >= way) is enough:
+            details = (
+                Detail("cured_depth_mm", depth, "mm"),
+                Detail("cure_path_mm", way, "mm", path),
+                Detail("waited_h", waited, "h", COVERED),
+            )
+            return Reading((piece,), depth - way, path, None, details)
+    bounds = (
+        Detail("least_depth_mm", reached[0], "mm"),
+        Detail("most_depth_mm", reached[1], "mm"),
+        Detail("least_path_mm", needed[0], "mm", path),
+        Detail("most_path_mm", needed[1], "mm", path),
+    )
+    return Missing((piece,), "bead_cure_between_bounds", path, bounds)
+
+
+def _effective_hours(work: Work, adhesive: Adhesive, start: datetime, end: datetime) -> Range | None:
+    """Give the hours in the reference climate that set as deep as the wait did, at least and at most.
+
+    A speed above that of the reference climate counts only as far as the data sheet states it. None if the
+    humidity was not read during the wait.
+    """
     reference_c, reference_pct = adhesive.reference_air_c, adhesive.reference_rh_pct
     if reference_c is None or reference_pct is None or adhesive.cure_mm_24h is None:
         return None
-    speeds = [
-        vapour_speed_factor(
-            air.air_c, air.rh_pct, reference_air_c=reference_c, reference_rh_pct=reference_pct
-        )
+    speed = partial(vapour_speed_factor, reference_air_c=reference_c, reference_rh_pct=reference_pct)
+    if not gaps_are_limited(work.method):
+        return _by_the_slowest_air(work, speed, start, end)
+    air = weather(work, start, end, with_humidity=True)
+    if air is None:
+        return None
+    highest = 1.0 if adhesive.cure_speed_max is None else adhesive.cure_speed_max
+    least = most = 0.0
+    for before, after in pairwise(air.moments):
+        steps = max(1, ceil(after - before))
+        for step in range(steps):
+            warmth, damp = air.at(before + (after - before) * (step + 0.5) / steps)
+            slow, fast = (speed(c, rh) for c, rh in zip(warmth, damp or (), strict=True))
+            least += min(slow, highest) * (after - before) / steps
+            most += min(fast, highest) * (after - before) / steps
+    return least, most
+
+
+def _by_the_slowest_air(
+    work: Work, speed: Callable[[float, float], float], start: datetime, end: datetime
+) -> Range | None:
+    """Let the slowest air read during the wait count for all of it, as rule sets of format 1 do."""
+    read = [
+        speed(air.air_c, air.rh_pct)
         for air in air_read(work.opening)
         if air.rh_pct is not None and start <= air.at <= end
     ]
-    return min(speeds, default=None)
+    waited = max(hours(start, end), 0.0)
+    return (waited * min(read), waited * min(read)) if read else None

@@ -196,6 +196,8 @@ KEYS = {
     "tolerance_mm": N_("tolerance"),
     "cured_depth_mm": N_("depth set"),
     "cure_path_mm": N_("depth to set"),
+    "bead_thickness_mm": N_("thickness of a pressed bead"),
+    "pressed_width_mm": N_("width or thickness of the bead once pressed"),
     "needed_l": N_("needed"),
     "needed_m": N_("needed"),
     "needed_ml": N_("needed"),
@@ -255,6 +257,10 @@ REASONS = {
     "no_application": N_("no application of adhesive to it was recorded"),
     "moisture_limit_of_substrate": N_(
         "the adhesive's data in site.yaml state no moisture limit for this kind of substrate"
+    ),
+    "bead_cure_between_bounds": N_(
+        "{least_depth_mm} to {most_depth_mm} have set of a path of {least_path_mm} to {most_path_mm}: the "
+        "pressed width and the weather are known between bounds only"
     ),
     "beyond_last_step": N_("no limit is stated for this size"),
     "diagonals_fit_no_opening": N_("no opening of this width has these diagonals"),

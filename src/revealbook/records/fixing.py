@@ -10,6 +10,7 @@ from revealbook.records.quantities import (
     Many,
     Mark,
     PositionMm,
+    ThicknessMm,
     TorqueNm,
 )
 
@@ -35,9 +36,13 @@ class FixingSet(Part):
 
 
 class Bead(Part):
-    """Adhesive beads as laid."""
+    """Adhesive beads as laid, and as pressed."""
 
     number: Count | None = entry("How many beads run along the piece.", 2)
     continuous: bool | None = entry("Do they run through without a gap from end to end?", True)
     width_mm: GapMm | None = entry("Width of a bead as laid, mm.", 9)
     height_mm: DeviationMm | None = entry("Height of a bead as laid, mm.", 9)
+    pressed_width_mm: ThicknessMm | None = entry(
+        "Width of a bead once pressed, as seen at a trial piece or an open end, mm.", 16
+    )
+    pressed_thickness_mm: ThicknessMm | None = entry("Thickness of a bead once pressed, mm.", 3)

@@ -77,6 +77,11 @@ class Adhesive(Chemical):
     cure_mm_24h: ThicknessMm | None = entry("Depth cured in 24 h at the reference climate, mm.", 3)
     reference_air_c: TemperatureC | None = entry("Air temperature of that figure, degC.", 23)
     reference_rh_pct: HumidityPct | None = entry("Humidity of that figure, %.", 50)
+    cure_speed_max: Percent | None = entry(
+        "Highest speed of cure, as a multiple of that in the reference climate, that its data sheet states "
+        "for warm and damp air; 1 if left out.",
+        1,
+    )
     cartridge_ml: VolumeMl | None = entry("Contents of a cartridge, ml.", 310)
     movement_pct: Percent | None = entry("Movement capability, % of the width, one way.", 25)
     needs_primer: bool | None = entry("Does the maker ask for a primer on mineral substrates?", False)
@@ -133,6 +138,9 @@ class Profile(Product):
     kind: Literal["frame", "plinth"] | None = entry("What it is for.", "frame")
     width_mm: ThicknessMm | None = entry("Width seen in elevation (thickness of the piece), mm.", 80)
     depth_mm: ThicknessMm | None = entry("How far it stands out from the wall, mm.", 160)
+    bead_thickness_mm: ThicknessMm | None = entry(
+        "Thickness that beads are pressed to behind it, mm, where its data sheet states one.", 3
+    )
     stock_mm: LengthMm | None = entry("Length it is delivered in, mm.", 3000)
     mass_kg_m: Percent | None = entry("Mass per metre, kg/m.", 3.1)
 

@@ -52,6 +52,19 @@ def cure_path_mm(width_mm: float, open_edges: int) -> float:
     return width_mm / open_edges
 
 
+def pressed_widths_mm(width_mm: float, height_mm: float, thickness_mm: float) -> tuple[float, float]:
+    """Least and greatest width in mm of a bead laid so wide and so high, once it is pressed to a thickness.
+
+    Equal areas: a triangle (V-notched nozzle) at least, half an ellipse (round nozzle) at most. Pressing
+    never makes a bead narrower than it was laid. Geometry. Raises ValueError for a length not positive.
+    """
+    lengths = (width_mm, height_mm, thickness_mm)
+    for length, what in zip(lengths, ("width", "height", "thickness"), strict=True):
+        _require_positive(length, f"The {what} of the bead")
+    box = width_mm * height_mm / thickness_mm
+    return max(width_mm, box / 2), max(width_mm, box * math.pi / 4)
+
+
 def vapour_speed_factor(
     air_c: float, rh_pct: float, *, reference_air_c: float, reference_rh_pct: float
 ) -> float:
