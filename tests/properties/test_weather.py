@@ -1,19 +1,26 @@
 """Laws of weather that was not read: fewer readings never help, nor does colder air, nor being read later."""
 
 from datetime import datetime, timedelta
+from functools import cache
+from pathlib import Path
 from typing import Any
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from tests.builders import SITE, bonded, only
 
+from revealbook.measures.catalogue import CATALOGUE
 from revealbook.measures.method import Method
 from revealbook.measures.reading import Outcome, Reading
 from revealbook.measures.waits import load_wait
 from revealbook.measures.work import Surroundings, Work
+from revealbook.records.load import Folder, load_records, load_site, look_into
 from revealbook.records.opening import Opening
+from revealbook.records.record import Record, SiteFile
 from revealbook.records.site import Site
 
+LARCH_COURT = Path(__file__).parents[2] / "examples" / "larch-court"
 START = datetime.fromisoformat("2026-11-19T08:00+01:00")
 TABLES = st.sampled_from(
     [
@@ -124,3 +131,55 @@ def test_setting_the_window_later_never_makes_the_wait_too_short(
     before = judged(wait(table, record("W-1", read, 30)))
     after = judged(wait(table, record("W-1", read, 30 + later_h)))
     assert before != "conforms" or after == "conforms"
+
+
+WAITS = ("load_wait_margin", "trim_wait_margin", "cover_wait_margin", "bead_cure_reserve")
+
+
+@cache
+def example() -> tuple[Site, tuple[Opening, ...]]:
+    folder = look_into(LARCH_COURT)
+    assert isinstance(folder, Folder)
+    site = load_site(folder)
+    assert isinstance(site, SiteFile)
+    loaded = load_records(folder, site.site)
+    return site.site, tuple(record.opening for record in loaded if isinstance(record, Record))
+
+
+def waits_of(own: Opening, others: list[Opening]) -> dict[tuple[str, Any], Outcome]:
+    work = Work(own, Surroundings.of(example()[0], Method(), (own, *others)))
+    return {(name, outcome.subject): outcome for name in WAITS for outcome in CATALOGUE[name].function(work)}
+
+
+def without(opening: Opening, *gone: int) -> Opening:
+    rest = tuple(read for number, read in enumerate(opening.climate) if number not in gone)
+    return opening.model_copy(update={"climate": rest})
+
+
+@pytest.mark.parametrize("mark", ["A-1.02", "B-0.01", "B-1.01"])
+def test_no_reading_of_the_example_helps_by_being_left_out(mark: str) -> None:
+    own = next(opening for opening in example()[1] if opening.mark == mark)
+    others = [opening for opening in example()[1] if opening.mark != mark]
+    before = waits_of(own, others)
+    for number, read in enumerate(own.climate):
+        after = waits_of(without(own, number), others)
+        assert all(never_improves(before[what], after[what]) for what in before), read.at
+
+
+def test_the_frosty_readings_of_the_example_cannot_be_left_out() -> None:
+    own = next(opening for opening in example()[1] if opening.mark == "B-1.01")
+    frosty = [number for number, read in enumerate(own.climate) if read.air_c is not None and read.air_c < 3]
+    what = ("load_wait_margin", ())
+    assert frosty
+    assert judged(waits_of(own, [])[what]) == "does not conform"
+    assert judged(waits_of(without(own, *frosty), [])[what]) != "conforms"
+
+
+def test_no_reading_of_a_neighbour_in_the_example_helps_by_being_left_out() -> None:
+    whole = next(opening for opening in example()[1] if opening.mark == "A-1.02")
+    own = without(whole, *(number for number, read in enumerate(whole.climate) if read.at.hour != 16))
+    near = next(opening for opening in example()[1] if opening.mark == "A-1.03")
+    before = waits_of(own, [near])
+    for number, read in enumerate(near.climate):
+        after = waits_of(own, [without(near, number)])
+        assert all(never_improves(before[what], after[what]) for what in before), read.at
