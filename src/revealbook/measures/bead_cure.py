@@ -47,8 +47,8 @@ def cure_reserve(work: Work) -> Iterator[Outcome]:
 
     A bead pressed between wall and profile sets from its two edges, so the path is half its pressed width. It
     counts from the last application of each piece. Both the width and the weather may be known within bounds
-    only: the bead counts as set if it was so with the widest bead in the slowest weather, as soft if it was so
-    with the narrowest in the fastest, and is not shown in between.
+    only: the bead counts as set if it was so with the widest bead in the slowest weather, as soft if it was
+    so with the narrowest in the fastest, and is not shown in between.
     """
     if not applications(work.opening):
         yield Missing((), "pressed_at", (*BONDING, "pressed_at"))
