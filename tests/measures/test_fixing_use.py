@@ -47,6 +47,16 @@ def test_an_approval_may_ask_for_another_interaction() -> None:
     )
 
 
+def test_trials_on_the_wall_lower_what_the_data_sheet_promises() -> None:
+    trials: dict[str, Any] = {"pull_out_trials_n": [2500, 2900, 2650, 2800, 2450]}
+    found, promised = of(full(**trials), "fixing_use", "left"), of(full(), "fixing_use", "left")
+    assert details(found)["trials"] == 5
+    assert details(found)["tension_design_n"] < 1000
+    assert float(found.value) > float(promised.value)
+    alone = of(full(**trials, tension_design_n=None), "fixing_use", "left")
+    assert alone.value == found.value
+
+
 def test_a_side_without_weight_uses_tension_only() -> None:
     found = of(full(), "fixing_use", "left")
     assert found.value == pytest.approx(details(found)["tension_n"] / 1800)

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from revealbook.measures.frame import piece_path
+from revealbook.measures.pull_out import Tension, tension_of
 from revealbook.measures.reading import Missing, Path, Subject
 from revealbook.measures.work import Work, lacking
 
@@ -29,10 +30,11 @@ class Line(NamedTuple):
 
 
 class Resistance(NamedTuple):
-    """Least design resistance in N among a line's fixings."""
+    """Least design resistance in N among a line's fixings, and how many trials that to tension rests on."""
 
     tension_n: float
     shear_n: float
+    trials: int = 0
 
 
 def line_of(work: Work, piece: str) -> Line | tuple[Missing, ...]:
@@ -73,8 +75,8 @@ def support_fixings(work: Work) -> Iterator[Line | Missing]:
 
 
 def resistance(work: Work, line: Line) -> Resistance | tuple[Missing, ...]:
-    """Give the least design resistances of a line's fixings, from their data sheets; or what is missing."""
-    tensions: list[float] = []
+    """Give the least design resistances of a line's fixings, by data sheet and trials; or what is missing."""
+    tensions: list[Tension] = []
     shears: list[float] = []
     missing: list[Missing] = []
     for name, path in line.products:
@@ -82,9 +84,16 @@ def resistance(work: Work, line: Line) -> Resistance | tuple[Missing, ...]:
         if product is None:
             missing.append(Missing(line.subject, "product", (*path, "product")))
             continue
-        for key, found in (("tension_design_n", tensions), ("shear_design_n", shears)):
-            if (figure := getattr(product, key)) is None:
-                missing.append(Missing(line.subject, key, (*path, "product")))
-            else:
-                found.append(figure)
-    return tuple(missing) if missing else Resistance(min(tensions), min(shears))
+        tension, shear = tension_of(product, work.method), product.shear_design_n
+        if isinstance(tension, Tension):
+            tensions.append(tension)
+        else:
+            missing.append(Missing(line.subject, tension, (*path, "product")))
+        if shear is None:
+            missing.append(Missing(line.subject, "shear_design_n", (*path, "product")))
+        else:
+            shears.append(shear)
+    if missing:
+        return tuple(missing)
+    weakest = min(tensions)
+    return Resistance(weakest.design_n, min(shears), weakest.trials)

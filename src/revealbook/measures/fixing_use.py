@@ -56,6 +56,7 @@ def fixing_use(work: Work) -> Iterator[Outcome]:
             Detail("shear_design_n", bears.shear_n, "N"),
             *models,
             *(() if work.method.computations == 1 else out),
+            *((Detail("trials", bears.trials, "number"),) if bears.trials else ()),
         )
         yield Reading(on.line.subject, use, on.line.path, None, details)
 

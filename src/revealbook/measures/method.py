@@ -70,6 +70,19 @@ class Method(BaseModel):
     gamma_wind: float = Field(
         default=1.5, ge=1, le=2, description="Partial factor of wind load (EN 1990, from memory)."
     )
+    gamma_pull_out: float = Field(
+        default=2.5,
+        ge=1,
+        le=5,
+        description="Partial factor on the characteristic resistance found by pull-out trials on the site (as"
+        " ETAG 020 has it for masonry, from memory).",
+    )
+    least_pull_out_trials: int = Field(
+        default=5,
+        ge=3,
+        le=50,
+        description="Least number of pull-out trials that a resistance may rest on (common practice).",
+    )
     interaction: Literal["linear", "linear to 1.2", "power 1.5", "power 2", "bolt"] = Field(
         default="linear",
         description="How tension and shear on a fixing are added; linear unless its approval says otherwise.",

@@ -130,6 +130,10 @@ class Fixing(Product):
     needs_torque: bool | None = entry("Does the data sheet state a torque at all?", True)
     tension_design_n: ForceN | None = entry("Design resistance to tension, N, in that substrate.", 900)
     shear_design_n: ForceN | None = entry("Design resistance to shear, N, in that substrate.", 1400)
+    pull_out_trials_n: Many[ForceN] | None = entry(
+        "Loads at which trial fixings came out of the wall at hand, N; every one that was tried.",
+        [3900, 4200, 3650, 4050, 3800],
+    )
 
 
 class Profile(Product):
