@@ -24,7 +24,7 @@ def test_a_width_that_was_seen_goes_first() -> None:
 
 def test_a_bead_of_9_by_9_pressed_to_3_is_between_a_triangle_and_half_an_ellipse() -> None:
     work = left(width_mm=9, height_mm=9)
-    assert pressed_width_mm(work, "left") == (13.5, pytest.approx(81 * pi / 4 / 3))
+    assert pressed_width_mm(work, "left") == pytest.approx((13.5, 81 * pi / 4 / 3))
     assert pressed_width_path(work, "left")[-1] == "width_mm"
 
 

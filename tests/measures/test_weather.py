@@ -154,7 +154,7 @@ def products_margin(asked: float | None, method: Method | None = None, **read: A
 
 
 def test_the_margin_of_the_data_sheet_governs_in_place_of_the_rule_sets() -> None:
-    read = {"air_c": 8.5, "rh_pct": 72, "surface_c": 7.9}
+    read: dict[str, Any] = {"air_c": 8.5, "rh_pct": 72, "surface_c": 7.9}
     margin = 7.9 - dew_point_c(8.5, 72)
     assert products_margin(5, **read) == [{}, {("bonding",): pytest.approx(margin - 5)}]
     assert products_margin(None, **read) == [{("bonding",): pytest.approx(margin)}, {}]
