@@ -270,3 +270,41 @@ def test_no_change_to_a_record_brings_the_check_down(
     del lines[dropped]
     (folder / RECORD).write_text("".join(lines), encoding="utf-8")
     assert run("check", folder, "--open").status in {0, 1, 2}
+
+
+EVENING = (
+    (
+        "covering: {at: 2026-11-23T08:10+01:00, by: dov}\n",
+        "",
+    ),
+    (
+        "  - {role: clerk of works, by: cleo, at: 2026-11-23T07:45+01:00}\n",
+        "",
+    ),
+    (
+        "  - {name: before covering, at: 2026-11-23T07:40+01:00, by: cleo, passed: true}\n",
+        "",
+    ),
+    (
+        "    - step: outer tape\n      at: 2026-11-20T15:50+01:00\n",
+        "    - step: trim\n      at: 2026-11-20T15:50+01:00\n",
+    ),
+)
+
+
+def test_an_opening_between_foam_and_outer_tape_is_in_progress_and_says_in_which_stage(
+    tmp_path: Path,
+) -> None:
+    folder = conforming(tmp_path / "yard")
+    opening(folder, "E-1", *EVENING)
+    told = run("check", folder)
+    assert told.status == 0
+    (row,) = (line for line in told.out.splitlines() if line.startswith("E-1"))
+    assert "not yet due" in row
+    assert "Seals" in row
+    assert "◌ not yet due" in told.out
+    assert "1 of 2 openings is in progress" in told.out
+    assert "not yet due; --open" in told.out
+    listed = run("check", folder, "--open", "--opening", "E-1").out
+    assert "◌ E-1  " in listed
+    assert "■" not in listed.split("\n\n", 1)[1]

@@ -3,6 +3,7 @@ from typing import Any
 import pytest
 from tests.builders import build, details, taken, values
 
+from revealbook.measures.method import METHOD_OF_FORMAT_1, Method
 from revealbook.measures.work import Work
 
 SITE = {
@@ -55,7 +56,25 @@ def test_pieces_without_recorded_fixings_are_missing() -> None:
     assert found == {
         (piece,): f"missing fixings at frame.pieces.{piece}.fixings"
         for piece in ("bottom", "left", "right", "top")
-    } | {("window",): "missing fixings at window.fixings"}
+    } | {
+        ("support",): "missing placed at supports.placed",
+        ("bracket",): "missing brackets at plinth.brackets",
+        ("window",): "missing fixings at window.fixings",
+    }
+
+
+def test_without_supports_and_plinth_profile_none_of_their_fixings_are_missing() -> None:
+    found = values(
+        build({"supports": {"called_for": False}, "plinth": {"used": False}}), "drilled_holes_cleaned"
+    )
+    assert {subject for (subject, *_) in found} == {"bottom", "left", "right", "top"}
+    first = build(method=Method.model_construct(**METHOD_OF_FORMAT_1))
+    assert {subject for (subject, *_) in values(first, "drilled_holes_cleaned")} == {
+        "bottom",
+        "left",
+        "right",
+        "top",
+    }
 
 
 def test_supports_and_brackets_are_fixed_into_the_wall_too() -> None:

@@ -81,3 +81,16 @@ def taken(
 def lacking(what: str, *path: str | int, subject: Subject = (), details: tuple[Detail, ...] = ()) -> Finding:
     """A finding about what is missing."""
     return Finding(Outcome.NOT_SHOWN, subject, Missing(subject, what, path, details))
+
+
+def evening() -> dict[str, Any]:
+    """Changes that leave the conforming opening as it stands in the evening after it was foamed."""
+    record = plain(RECORD)
+    return {
+        "seals.events": record["seals"]["events"][:2],
+        "seals.photos": [],
+        "tests": None,
+        "hold_points": record["hold_points"][:4],
+        "sign_offs": None,
+        "covering": None,
+    }

@@ -2,7 +2,7 @@ import json
 from math import inf
 from typing import Any
 
-from tests.present.judging import ENGLISH, site, taken
+from tests.present.judging import ENGLISH, evening, site, taken
 
 from revealbook.measures.reading import Reading
 from revealbook.present.export import _numbers, findings
@@ -83,3 +83,14 @@ def test_an_endless_reading_is_null() -> None:
     finding = taken(inf, Limit(high=700), margin=-inf)
     assert isinstance(finding.reading, Reading)
     assert _numbers(finding.reading, finding) == {"value": None, "limit": {"high": 700}, "margin": None}
+
+
+def test_only_what_is_not_yet_due_says_so_and_only_an_opening_at_work_names_its_stage() -> None:
+    (working,) = exported(evening())["openings"]
+    assert working["stage"] == "seals"
+    coming = {one["rule"] for one in working["judgements"] if one.get("due", True) is False}
+    assert "foam-closed-both-sides" in coming
+    assert {one["outcome"] for one in working["judgements"] if "due" in one} == {"not shown"}
+    (done,) = exported({"survey.sound": None})["openings"]
+    assert "stage" not in done
+    assert not any("due" in one for one in done["judgements"])

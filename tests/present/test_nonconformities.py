@@ -2,7 +2,7 @@ from collections import Counter
 from collections.abc import Mapping
 
 import pytest
-from tests.present.judging import ENGLISH, PEOPLE, opening
+from tests.present.judging import ENGLISH, PEOPLE, evening, opening
 
 from revealbook.present.nonconformities import Entry, Point, entries, grouped, open_points
 from revealbook.rules.finding import Outcome
@@ -157,3 +157,10 @@ def test_undecided_points_stand_before_what_was_not_shown() -> None:
     assert [(one.rule_id, one.outcome_word) for one in open_points(opening(changes), ENGLISH, PEOPLE)] == [
         ("frame-overlap", "undecided"), ("substrate-sound", "not shown"),
     ]  # fmt: skip
+
+
+def test_what_is_not_yet_due_comes_last_and_asks_for_nothing_that_is_missed() -> None:
+    found = open_points(opening({**evening(), "survey.sound": None}), ENGLISH, PEOPLE)
+    assert (found[0].rule_id, found[0].due, found[0].outcome_word) == ("substrate-sound", True, "not shown")
+    assert {(one.due, one.outcome_word) for one in found[1:]} == {(False, "not yet due")}
+    assert all(one.remedy.startswith("Nothing is missed yet.") for one in found[1:])

@@ -5,7 +5,7 @@ from datetime import datetime
 from itertools import pairwise
 
 import pytest
-from tests.present.judging import ENGLISH, Changes, opening, site
+from tests.present.judging import ENGLISH, Changes, evening, opening, site
 from tests.rules.changes import common_practice
 
 from revealbook.present import labels
@@ -109,3 +109,9 @@ def test_dates_come_from_the_records_whatever_the_order_of_openings() -> None:
     assert [share.name for share in found.by_week][-1] == "undated"
     assert all(one.name < other.name for one, other in pairwise(found.by_week))
     assert datetime.fromisoformat("2027-01-01").isocalendar()[:2] == (2026, 53)
+
+
+def test_a_stage_that_is_not_closed_says_that_it_is_not_yet_due() -> None:
+    found = overview(site({"A": evening()}), ENGLISH)
+    words = dict(zip(found.stages, (cell.word for cell in found.rows[0][1]), strict=True))
+    assert (words["Seals"], words["Window"]) == ("not yet due", "conforms")

@@ -1,6 +1,6 @@
 import pytest
 from tests.builders import build
-from tests.present.judging import ENGLISH, site
+from tests.present.judging import ENGLISH, evening, site
 
 from revealbook.present.register import place, register, size
 from revealbook.rules.finding import Outcome
@@ -64,3 +64,12 @@ def test_a_place_is_told_from_the_building_down_to_the_room(identity: dict[str, 
 )
 def test_a_size_is_told_only_if_it_is_known_whole(identity: dict[str, float], words: str) -> None:
     assert size(build({"opening": {"mark": "A", **identity}}).opening, ENGLISH) == words
+
+
+def test_a_row_shows_what_is_not_yet_due_apart_and_in_which_stage_the_opening_is() -> None:
+    (row,) = register(site({"A": evening()}), ENGLISH)
+    assert (row.outcome, row.outcome_word, row.stage) == (Outcome.NOT_SHOWN, "not yet due", "Seals")
+    assert row.not_yet_due > 0
+    assert {count.outcome: count.number for count in row.counts}[Outcome.NOT_SHOWN] == 0
+    (done,) = register(site({"A": {}}), ENGLISH)
+    assert (done.not_yet_due, done.stage) == (0, "")

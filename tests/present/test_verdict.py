@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 import pytest
-from tests.present.judging import ENGLISH, Changes, opening, site
+from tests.present.judging import ENGLISH, Changes, evening, opening, site
 from tests.rules.changes import common_practice
 
 from revealbook.present import verdict
@@ -128,3 +128,29 @@ def test_the_five_outcomes_are_always_counted_in_the_same_order() -> None:
         "conforms", "does not conform", "undecided", "not shown", "does not apply",
     ]  # fmt: skip
     assert [count.number for count in told][1:4] == [2, 0, 0]
+
+
+def test_work_in_progress_is_told_apart_from_what_lacks_evidence() -> None:
+    working = opening(evening())
+    coming = len(working.not_yet_due)
+    assert verdict.of_opening(working, ENGLISH).sentence == f"In progress: {coming} rules are not yet due."
+    missing = verdict.of_opening(opening({**evening(), "survey.sound": None}), ENGLISH)
+    assert missing.sentence == "Not fully shown: one rule lacks evidence."
+    assert missing.detail.endswith(f"{coming} not yet due")
+    wrong = verdict.of_opening(opening({**evening(), "survey.sound": False}), ENGLISH)
+    assert wrong.detail.endswith(f"{coming} not yet due")
+    assert "not shown" not in wrong.detail
+
+
+def test_a_site_at_work_says_how_many_openings_are_in_progress() -> None:
+    assert verdict.of_site(site({"A": {}, "B": evening()}), ENGLISH).sentence == (
+        "No nonconformity was found; 1 of 2 openings is in progress."
+    )
+    lacking = verdict.of_site(site({"A": {"survey.sound": None}, "B": evening()}), ENGLISH)
+    assert (
+        lacking.sentence == "No nonconformity was found, but 1 of 2 openings is not fully shown or decided."
+    )
+    wrong = verdict.of_site(site({"A": {"survey.sound": False}, "B": evening(), "C": {}}), ENGLISH)
+    assert (
+        wrong.detail == "1 opening conforms in full; 0 more lack evidence or are undecided; 1 is in progress."
+    )

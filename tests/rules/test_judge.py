@@ -150,3 +150,30 @@ def test_a_reading_that_is_missing_is_told_before_its_size_is_asked_for() -> Non
     missing = Missing(WHOLE, "overlap_left_mm", ("frame",))
     found = judged({"frame_overlap": (missing,), "nominal_width": ()}, **BY_WIDTH)
     assert found.findings[0].reading == missing
+
+
+OPEN_STAGE = (reading(value=False, subject=("frame",)), reading(value=True, subject=("survey",)))
+
+
+def test_what_lacks_evidence_in_an_open_stage_is_not_yet_due() -> None:
+    lacking: dict[str, Taking] = {"frame_overlap": (Missing(LEFT, "overlap_left_mm", ("frame",)),)}
+    found = judged({**lacking, "stage_closed": OPEN_STAGE})
+    assert (found.outcome, found.due, found.not_yet_due) == (Outcome.NOT_SHOWN, False, True)
+    shut = judged({**lacking, "stage_closed": OPEN_STAGE}, stage="survey")
+    assert (shut.outcome, shut.not_yet_due) == (Outcome.NOT_SHOWN, False)
+    assert not judged(lacking).not_yet_due
+
+
+def test_what_is_wrong_in_an_open_stage_is_wrong_already() -> None:
+    found = judged({"frame_overlap": (reading(62),), "stage_closed": OPEN_STAGE}, may_still_come=False)
+    assert (found.outcome, found.not_yet_due) == (Outcome.DOES_NOT_CONFORM, False)
+
+
+def test_what_can_still_come_is_open_until_its_stage_is_closed() -> None:
+    short: dict[str, Taking] = {"frame_overlap": (reading(62),)}
+    found = judged({**short, "stage_closed": OPEN_STAGE}, may_still_come=True)
+    assert (found.outcome, found.not_yet_due) == (Outcome.NOT_SHOWN, True)
+    assert (found.findings[0].margin, found.findings[0].outcome) == (-18, Outcome.NOT_SHOWN)
+    assert judged(short, may_still_come=True).outcome is Outcome.DOES_NOT_CONFORM
+    enough = judged({"frame_overlap": (reading(82),), "stage_closed": OPEN_STAGE}, may_still_come=True)
+    assert enough.outcome is Outcome.CONFORMS

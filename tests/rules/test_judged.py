@@ -1,4 +1,4 @@
-from tests.present.judging import opening, site
+from tests.present.judging import evening, opening, site
 
 from revealbook.rules.finding import Outcome
 
@@ -36,3 +36,33 @@ def test_a_site_takes_the_worst_outcome_of_its_openings() -> None:
 
 def test_a_site_without_openings_has_shown_nothing() -> None:
     assert site({}).outcome is Outcome.NOT_SHOWN
+
+
+def test_between_foam_and_outer_tape_nothing_is_wrong_or_missed() -> None:
+    judged = opening(evening())
+    assert judged.outcome is Outcome.NOT_SHOWN
+    assert judged.in_progress
+    assert judged.missed == ()
+    assert judged.stage == "seals"
+    coming = {one.rule_id for one in judged.not_yet_due}
+    assert {"foam-closed-both-sides", "trim-before-second-tape", "covered-after-waits"} <= coming
+    assert {one.held.rule.stage for one in judged.not_yet_due} == {"seals", "materials", "acceptance"}
+
+
+def test_once_it_is_covered_an_open_side_of_the_foam_is_a_critical_nonconformity() -> None:
+    judged = opening({**evening(), "covering": {"at": "2026-11-23T08:10+01:00"}})
+    assert "foam-closed-both-sides" in {one.rule_id for one in judged.with_outcome(Outcome.DOES_NOT_CONFORM)}
+    assert judged.not_yet_due == ()
+    assert judged.stage is None
+
+
+def test_what_an_earlier_stage_lacks_is_missed_while_the_work_goes_on() -> None:
+    judged = opening({**evening(), **OPEN})
+    assert [one.rule_id for one in judged.missed] == ["substrate-sound"]
+    assert not judged.in_progress
+    assert judged.due_counts[Outcome.NOT_SHOWN] == 1
+
+
+def test_what_is_certainly_wrong_already_does_not_wait_for_its_stage() -> None:
+    judged = opening({**evening(), "seals.events[1].without_voids": False})
+    assert [one.rule_id for one in judged.with_outcome(Outcome.DOES_NOT_CONFORM)] == ["foam-without-voids"]

@@ -11,7 +11,13 @@ def test_every_measure_that_the_rules_need_is_named_once() -> None:
         rule(id="again", **by_width, applies_when=["plinth_used"]),
     )
     in_force = RuleSet("trial", "1", "trial", tuple(map(RuleInForce, rules)))
-    assert in_force.measures == ("frame_overlap", "width_deviation", "nominal_width", "plinth_used")
+    assert in_force.measures == (
+        "frame_overlap",
+        "width_deviation",
+        "nominal_width",
+        "plinth_used",
+        "stage_closed",
+    )
 
 
 def test_a_rule_in_force_goes_by_its_rules_name() -> None:

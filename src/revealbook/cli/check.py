@@ -15,7 +15,7 @@ from revealbook.cli.exit_codes import DOES_NOT_CONFORM, UNUSABLE, WELL
 from revealbook.cli.terminal import WIDTH, block, legend, openings_table, out, plain, print_problems, progress
 from revealbook.present import verdict
 from revealbook.present.export import findings
-from revealbook.present.labels import OUTCOMES
+from revealbook.present.labels import NOT_YET_DUE, OUTCOMES
 from revealbook.present.nonconformities import entries
 from revealbook.present.problems import line
 from revealbook.present.register import register
@@ -83,15 +83,20 @@ def _unknown(judged: JudgedSite | None, marks: tuple[str, ...], words: Words) ->
 
 def print_judged(judged: JudgedSite, words: Words, console: Console, *, show_open: bool) -> None:
     """Print the table of openings and the blocks below it."""
+    coming = sum(len(one.not_yet_due) for one in judged.openings)
     console.print(openings_table(register(judged, words), words))
-    console.print(legend(words, OUTCOMES), style="dim")
+    console.print(legend(words, OUTCOMES, coming=NOT_YET_DUE if coming else ""), style="dim")
     people = {person.id: person.name for person in judged.site.site.people}
     outcomes = [Outcome.DOES_NOT_CONFORM, *((Outcome.UNDECIDED, Outcome.NOT_SHOWN) if show_open else ())]
-    for outcome in outcomes:
-        for opening in judged.openings:
-            for entry in entries(opening, outcome, words, people):
-                console.print()
-                console.print(escape(block(entry, words)), soft_wrap=True)
+    told = [
+        entry
+        for outcome in outcomes
+        for opening in judged.openings
+        for entry in entries(opening, outcome, words, people)
+    ]
+    for entry in sorted(told, key=lambda one: not one.due):
+        console.print()
+        console.print(escape(block(entry, words)), soft_wrap=True)
     console.print()
     for line_ in _judged_by(judged, words):
         console.print(escape(fill(line_, WIDTH)))
@@ -99,14 +104,19 @@ def print_judged(judged: JudgedSite, words: Words, console: Console, *, show_ope
     console.print(escape(said.sentence), style="bold")
     if said.detail:
         console.print(escape(fill(said.detail, WIDTH)))
-    open_points = sum(
-        one.counts[Outcome.UNDECIDED] + one.counts[Outcome.NOT_SHOWN] for one in judged.openings
-    )
+    open_points = sum(one.counts[Outcome.UNDECIDED] + len(one.missed) for one in judged.openings)
     if open_points and not show_open:
         hint = words.count(
             open_points,
             N_("1 rule is undecided or not shown; --open tells which."),
             N_("{number} rules are undecided or not shown; --open lists them."),
+        )
+        console.print(escape(hint))
+    if coming and not show_open:
+        hint = words.count(
+            coming,
+            N_("1 rule is not yet due; --open tells which."),
+            N_("{number} rules are not yet due; --open lists them."),
         )
         console.print(escape(hint))
 

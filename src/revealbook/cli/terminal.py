@@ -27,6 +27,8 @@ MARKS = {
     Outcome.DOES_NOT_APPLY: "–",
 }
 """A shape for each outcome, told apart without colour."""
+NOT_YET_DUE_MARK = "◌"
+"""The shape of what is not shown and has still to come."""
 WIDTH = 78
 """Columns that running text fills."""
 _WIDEST_MARK = 20
@@ -87,6 +89,8 @@ def openings_table(rows: Iterable[Row], words: Words) -> Table:
 
     Marks and outcomes are never cut; a mark too long for its column runs on in a second line.
     """
+    listed = tuple(rows)
+    coming = any(row.not_yet_due for row in listed)
     table = Table(
         box=None, pad_edge=False, padding=(0, 2, 0, 0), header_style="bold", show_edge=False, expand=True
     )
@@ -94,26 +98,36 @@ def openings_table(rows: Iterable[Row], words: Words) -> Table:
     table.add_column(words.say(N_("outcome")), no_wrap=True)
     for shape in MARKS.values():
         table.add_column(shape, justify="right", no_wrap=True)
+    if coming:
+        table.add_column(NOT_YET_DUE_MARK, justify="right", no_wrap=True)
+        table.add_column(words.say(N_("stage")), no_wrap=True)
     table.add_column(words.say(N_("place")), overflow="ellipsis", no_wrap=True, ratio=1)
-    for row in rows:
+    for row in listed:
         by_outcome = {count.outcome: count.number for count in row.counts}
         numbers = [str(by_outcome.get(outcome) or "·") for outcome in MARKS]
-        outcome_cell = f"{MARKS[row.outcome]} {row.outcome_word}"
+        coming_only = row.outcome is Outcome.NOT_SHOWN and not by_outcome.get(row.outcome)
+        shape = NOT_YET_DUE_MARK if coming_only else MARKS[row.outcome]
+        outcome_cell = f"{shape} {row.outcome_word}"
+        if coming:
+            numbers += [str(row.not_yet_due or "·"), row.stage]
         place = escape(plain(row.place))
         table.add_row(escape(row.mark), outcome_cell, *numbers, place, style=_STYLES[row.outcome])
     return table
 
 
-def legend(words: Words, labels: dict[Outcome, str]) -> str:
-    """Say what the shapes mean; a line breaks between them only."""
-    said = (f"{MARKS[outcome]} {words.say(labels[outcome])}".replace(" ", _BOUND) for outcome in MARKS)
+def legend(words: Words, labels: dict[Outcome, str], *, coming: str = "") -> str:
+    """Say what the shapes mean, with a word for what is not yet due if there is any; shapes stay whole."""
+    shapes = [f"{MARKS[outcome]} {words.say(labels[outcome])}" for outcome in MARKS]
+    shapes += [f"{NOT_YET_DUE_MARK} {words.say(coming)}"] if coming else []
+    said = (shape.replace(" ", _BOUND) for shape in shapes)
     return "\n".join(wrap("   ".join(said), WIDTH)).replace(_BOUND, " ")
 
 
 def block(entry: Entry, words: Words, width: int = WIDTH) -> str:
     """Give a nonconformity or open point as a block that a fitter understands without the manual."""
     paragraph = partial(_paragraph, width=width)
-    head = f"{MARKS[entry.outcome]} {entry.number or entry.mark}  {entry.requirement}"
+    shape = MARKS[entry.outcome] if entry.due else NOT_YET_DUE_MARK
+    head = f"{shape} {entry.number or entry.mark}  {entry.requirement}"
     lines = wrap(plain(head), width, subsequent_indent="    ")
     for point in entry.points:
         lines += paragraph(_point(point, words))
@@ -153,7 +167,7 @@ def _concession(accepted: Accepted, words: Words) -> str:
 
 def _point(point: Point, words: Words) -> str:
     subject = f"{point.subject}: " if point.subject else ""
-    if point.outcome is Outcome.NOT_SHOWN:
+    if point.outcome is Outcome.NOT_SHOWN and not point.off_by:
         return f"{subject}{point.found}"
     distance = f" ({point.off_by})" if point.off_by else ""
     return words.say(N_("{subject}{found}; required: {required}{distance}"), subject=subject,

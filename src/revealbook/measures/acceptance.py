@@ -5,12 +5,12 @@ from datetime import datetime
 from typing import NamedTuple
 
 from revealbook.measures.bonding import lasting
-from revealbook.measures.reading import Detail, Missing, Outcome, Path, Reading
+from revealbook.measures.reading import Detail, Missing, Outcome, Path, Reading, Subject
 from revealbook.measures.unread import hours
 from revealbook.measures.waits import bond_wait, wait_margin
 from revealbook.measures.weather import sealings
 from revealbook.measures.work import Work
-from revealbook.records.acceptance import Correction, HoldPoint
+from revealbook.records.acceptance import Correction, HoldPoint, SignOff
 
 
 def photographs(work: Work) -> Iterator[Outcome]:
@@ -32,7 +32,10 @@ class Look(NamedTuple):
 
 
 def looks_at(work: Work, name: str) -> list[Look] | Missing:
-    """Give every look at a hold point in order of time; `Missing` if there is none or one has no time."""
+    """Give every look at a hold point in order of time; `Missing` if there is none or one has no time.
+
+    Of looks at one moment the worse stands last, so that it counts, whatever their order in the record.
+    """
     subject, looks = (f"hold point {name}",), []
     for number, point in enumerate(work.opening.hold_points or ()):
         if point.name != name:
@@ -41,7 +44,16 @@ def looks_at(work: Work, name: str) -> list[Look] | Missing:
         if point.at is None:
             return Missing(subject, "at", (*path, "at"))
         looks.append(Look(point.at, point, path))
-    return sorted(looks, key=lambda look: look.at) or Missing(subject, "hold_points", ("hold_points",))
+    worse_last = work.method.computations > 1
+    looks.sort(key=lambda look: (look.at, worse_last and _standing(look.point)))
+    return looks or Missing(subject, "hold_points", ("hold_points",))
+
+
+def _standing(point: HoldPoint) -> int:
+    """Tell how bad a look is: passed and named, passed by nobody named, not said, not passed."""
+    if point.passed:
+        return 0 if point.by else 1
+    return 2 if point.passed is None else 3
 
 
 def hold_points_passed(work: Work) -> Iterator[Outcome]:
@@ -105,17 +117,41 @@ def _roles(work: Work, name: str | None) -> set[str]:
 
 
 def signed(work: Work) -> Iterator[Outcome]:
-    """Whether somebody who holds it signed in each role that signs."""
+    """Whether somebody who holds it signed in each role that signs.
+
+    Of several signatures in a role the latest counts, and of those at one moment, or without one, the worst.
+    """
     for role in work.method.signing_roles:
-        subject = (role,)
         found = [
-            (sign, number) for number, sign in enumerate(work.opening.sign_offs or ()) if sign.role == role
+            _signature(work, sign, number)
+            for number, sign in enumerate(work.opening.sign_offs or ())
+            if sign.role == role
         ]
-        if not found or found[-1][0].by is None or found[-1][0].at is None:
-            yield Missing(subject, "sign_offs", ("sign_offs",))
-            continue
-        sign, number = found[-1]
-        yield Reading(subject, role in _roles(work, sign.by), ("sign_offs", number, "by"))
+        if not found:
+            yield Missing((role,), "sign_offs", ("sign_offs",))
+        elif work.method.computations == 1:
+            yield found[-1].outcome
+        else:
+            undated = [one for one in found if one.at is None]
+            latest = max((one.at for one in found if one.at is not None), default=None)
+            counting = [one for one in found if one.at == latest]
+            yield min((*undated, *counting), key=lambda one: one.standing).outcome
+
+
+class Signature(NamedTuple):
+    """A signature in a role: when; how it stands (0 not entitled, 1 not shown, 2 good); and as an outcome."""
+
+    at: datetime | None
+    standing: int
+    outcome: Outcome
+
+
+def _signature(work: Work, sign: SignOff, number: int) -> Signature:
+    subject: Subject = (sign.role,)
+    if sign.by is None or sign.at is None:
+        return Signature(sign.at, 1, Missing(subject, "sign_offs", ("sign_offs",)))
+    held = sign.role in _roles(work, sign.by)
+    return Signature(sign.at, 2 if held else 0, Reading(subject, held, ("sign_offs", number, "by")))
 
 
 def covered(work: Work) -> Iterator[Outcome]:

@@ -1,6 +1,6 @@
 """Measures of the window side of the work: window, seals, products and weather, acceptance."""
 
-from revealbook.measures import acceptance, order, seals, weather, window, within
+from revealbook.measures import acceptance, order, seals, stages, weather, window, within
 from revealbook.measures.quantity import Function, Measure, as_recorded
 from revealbook.measures.waits import load_wait
 
@@ -107,6 +107,7 @@ _SEALS = (
     ),
 )
 _ACCEPTANCE = (
+    Measure("stage_closed", "yes/no", "Whether each stage of the work is closed.", stages.closed),
     Measure("photographs", "number", "Photographs of each section.", acceptance.photographs),
     Measure(
         "hold_point_passed", "yes/no", "Whether each hold point was passed.", acceptance.hold_points_passed

@@ -20,6 +20,7 @@ def fixing_sets(work: Work) -> Iterator[Placed | Missing]:
         for number, fixings in sets:
             yield (piece, f"set {number + 1}"), piece_path(piece, "fixings", number), fixings
     for path, name in ((("supports", "placed"), "support"), (("plinth", "brackets"), "bracket")):
+        yield from _unlisted(work, path, name)
         for number, carrier in enumerate(work.look(*path) or ()):
             here: Path = (*path, number, "fixings")
             if carrier.fixings is None:
@@ -43,6 +44,13 @@ def every_fixing_set(work: Work) -> Iterator[Placed | Missing]:
     yield from fixing_sets(work)
     if work.method.computations > 1:
         yield from _window_sets(work)
+
+
+def _unlisted(work: Work, path: Path, name: str) -> Iterator[Missing]:
+    """Tell that supports or brackets are not listed, unless the record says that there are none."""
+    used = work.look(path[0], "called_for" if name == "support" else "used")
+    if work.look(*path) is None and used is not False and work.method.computations > 1:
+        yield Missing((name,), str(path[-1]), path)
 
 
 def margin_to_data_sheet(work: Work, key: str, least: str) -> Iterator[Outcome]:

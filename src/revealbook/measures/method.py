@@ -33,6 +33,29 @@ class DefaultUncertainty(BaseModel):
     )
 
 
+Closing = Literal["substrate", "frame", "window", "foam", "before covering", "covering"]
+"""What closes a stage of the work: a hold point that was looked at, or the covering."""
+
+
+class StageClosing(BaseModel):
+    """The event that closes each stage; until it or a later one is recorded, what is lacking is not yet due.
+
+    Without an event a stage's rules are due at once.
+    """
+
+    model_config = ConfigDict(frozen=True, strict=True, extra="forbid")
+
+    survey: Closing | None = Field(default="substrate", description="Closes the survey.")
+    frame: Closing | None = Field(default="frame", description="Closes the mounting frame.")
+    supports: Closing | None = Field(default="frame", description="Closes the supports.")
+    plinth: Closing | None = Field(default="window", description="Closes the plinth profile.")
+    window: Closing | None = Field(default="window", description="Closes the window as set.")
+    seals: Closing | None = Field(default="before covering", description="Closes tapes, foam and trim.")
+    materials: Closing | None = Field(default="before covering", description="Closes products and weather.")
+    tests: Closing | None = Field(default=None, description="Closes tests; a test that was begun is due.")
+    acceptance: Closing | None = Field(default="covering", description="Closes evidence and sign-offs.")
+
+
 class Method(BaseModel):
     """Method parameters; the defaults are what a rule set gets that says nothing."""
 
@@ -63,6 +86,10 @@ class Method(BaseModel):
         ge=0,
         le=3000,
         description="A shorter part is held to the slope over this length: less cannot be read.",
+    )
+    stage_closed_by: StageClosing = Field(
+        default=StageClosing(),
+        description="The event by which each stage's evidence is due: a hold point, or the covering.",
     )
     gamma_dead: float = Field(
         default=1.35, ge=1, le=2, description="Partial factor of dead load (EN 1990, from memory)."
@@ -224,6 +251,7 @@ METHOD_OF_FORMAT_1: Mapping[str, Any] = MappingProxyType(
         "flow_pressure_unread_pct": 0,
         "longest_gap_day_h": None,
         "longest_gap_night_h": None,
+        "stage_closed_by": StageClosing.model_construct(**dict.fromkeys(StageClosing.model_fields)),
     }
 )
 """What held before a rule set could state it: a pack of then is judged again as it was judged then."""

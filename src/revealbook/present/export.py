@@ -38,6 +38,7 @@ def _opening(opening: JudgedOpening, words: Words) -> dict[str, Any]:
         "mark": opening.mark,
         "file": opening.record.sheet.file,
         "outcome": str(opening.outcome),
+        **({"stage": opening.stage} if opening.stage else {}),
         "counts": {str(outcome): number for outcome, number in sorted(opening.counts.items())},
         "judgements": [_judgement(opening, judgement, words) for judgement in opening.judgements],
     }
@@ -46,6 +47,8 @@ def _opening(opening: JudgedOpening, words: Words) -> dict[str, Any]:
 def _judgement(opening: JudgedOpening, judgement: Judgement, words: Words) -> dict[str, Any]:
     rule = judgement.held.rule
     said: dict[str, Any] = {"rule": rule.id, "grade": rule.grade, "outcome": str(judgement.outcome)}
+    if judgement.not_yet_due:
+        said["due"] = False
     if judgement.ruled_out_by:
         said["ruled_out_by"] = judgement.ruled_out_by
     if judgement.held.left_out_by:

@@ -14,6 +14,8 @@ OUTCOMES = {
     Outcome.NOT_SHOWN: N_("not shown"),
     Outcome.DOES_NOT_APPLY: N_("does not apply"),
 }
+NOT_YET_DUE = N_("not yet due")
+"""What is not shown and has still to come: its stage is not closed."""
 STAGES = {
     "survey": N_("Survey"),
     "frame": N_("Mounting frame"),
@@ -112,6 +114,11 @@ CHOICES = {
     "none": N_("none"),
 }
 _RANGE = re.compile(r"(?<=\d)-(?=\d)")
+
+
+def outcome(of: Outcome, words: Words, *, due: bool = True) -> str:
+    """Give the word for an outcome; what is not shown is told apart from what was missed."""
+    return words.say(NOT_YET_DUE if of is Outcome.NOT_SHOWN and not due else OUTCOMES[of])
 
 
 def subject(parts: Subject, words: Words) -> str:

@@ -31,6 +31,7 @@ _PAST_REMEDIES = {
     ),
 }
 """The same for the weather, times and amounts of work that is done."""
+NOT_YET_DUE_REMEDY = N_("Nothing is missed yet. Do it, look and record it before this stage is closed.")
 _READ_ONCE = frozenset({"air_c", "rh_pct", "surface_c"})
 _TIMES = frozenset({"h", "min", "d"})
 
@@ -89,6 +90,7 @@ class Entry:
         grade: grade of the rule, in words.
         outcome: the outcome.
         outcome_word: the same in words.
+        due: whether it is wrong, open or missed now; False where the work has still to bring it.
         requirement: what is required.
         why: why it matters.
         remedy: what to do about it.
@@ -110,6 +112,7 @@ class Entry:
     points: tuple[Point, ...]
     accepted: tuple[Accepted, ...]
     gone_on: str
+    due: bool = True
 
     @property
     def grouped(self) -> tuple[str, ...]:
@@ -140,9 +143,15 @@ def entries(
 
 
 def open_points(opening: JudgedOpening, words: Words, people: dict[str, str]) -> tuple[Entry, ...]:
-    """Give the rules that are still to be decided or shown on an opening."""
+    """Give the rules that are still to be decided or shown on an opening, what is not yet due last."""
     undecided = entries(opening, Outcome.UNDECIDED, words, people)
-    return undecided + entries(opening, Outcome.NOT_SHOWN, words, people)
+    return undecided + not_shown(opening, words, people)
+
+
+def not_shown(opening: JudgedOpening, words: Words, people: dict[str, str]) -> tuple[Entry, ...]:
+    """Give the rules that were not shown on an opening: what was missed, then what is not yet due."""
+    found_ones = entries(opening, Outcome.NOT_SHOWN, words, people)
+    return tuple(sorted(found_ones, key=lambda one: not one.due))
 
 
 def entry(
@@ -158,7 +167,8 @@ def entry(
         stage=words.say(labels.STAGES[rule.stage]),
         grade=words.say(labels.GRADES[rule.grade]),
         outcome=judgement.outcome,
-        outcome_word=words.say(labels.OUTCOMES[judgement.outcome]),
+        outcome_word=labels.outcome(judgement.outcome, words, due=judgement.due),
+        due=not judgement.not_yet_due,
         requirement=requirement(judgement.held, words),
         why=words.say(rule.why),
         remedy=words.say(_remedy(judgement, telling)),
@@ -171,6 +181,8 @@ def entry(
 def _remedy(judgement: Judgement, telling: Iterable[Finding]) -> str:
     """Give what can still be done; the weather of an hour that is past cannot be measured again."""
     rule = judgement.held.rule
+    if judgement.not_yet_due:
+        return NOT_YET_DUE_REMEDY
     if judgement.outcome is Outcome.UNDECIDED and (rule.stage == "materials" or rule.unit in _TIMES):
         return _PAST_REMEDIES[Outcome.UNDECIDED]
     weather = all(finding.reading.path[-1] in _READ_ONCE for finding in telling)

@@ -66,9 +66,11 @@ def overview(site: JudgedSite, words: Words) -> Overview:
 
 
 def _cell(judged: JudgedOpening, stage: str, words: Words) -> Cell:
-    outcomes = [one.outcome for one in judged.judgements if one.held.rule.stage == stage]
-    outcome = worst(set(outcomes))
-    return Cell(outcome, words.say(labels.OUTCOMES[outcome]), outcomes.count(outcome))
+    of_stage = [one for one in judged.judgements if one.held.rule.stage == stage]
+    outcome = worst({one.outcome for one in of_stage})
+    giving = [one for one in of_stage if one.outcome is outcome]
+    due = any(one.due for one in giving)
+    return Cell(outcome, labels.outcome(outcome, words, due=due or not giving), len(giving))
 
 
 def _shares(numbers: list[tuple[str, str, int]]) -> tuple[Share, ...]:

@@ -20,7 +20,9 @@ class Row:
         size: nominal size.
         outcome: worst outcome.
         outcome_word: the same in words.
-        counts: rules by outcome.
+        counts: rules by outcome; of those not shown only what was missed.
+        not_yet_due: rules that lack evidence which the work has still to bring.
+        stage: the stage of the work that it is in, in words; empty once all are closed.
         conceded: nonconformities that stand accepted by concession.
     """
 
@@ -30,6 +32,8 @@ class Row:
     outcome: Outcome
     outcome_word: str
     counts: tuple[Count, ...]
+    not_yet_due: int
+    stage: str
     conceded: int
 
 
@@ -45,8 +49,10 @@ def _row(judged: JudgedOpening, words: Words) -> Row:
         place=place(judged.record.opening, words),
         size=size(judged.record.opening, words),
         outcome=judged.outcome,
-        outcome_word=words.say(labels.OUTCOMES[judged.outcome]),
-        counts=counts(judged.counts, words),
+        outcome_word=labels.outcome(judged.outcome, words, due=not judged.in_progress),
+        counts=counts(judged.due_counts, words),
+        not_yet_due=len(judged.not_yet_due),
+        stage=words.say(labels.STAGES[judged.stage]) if judged.stage else "",
         conceded=sum(
             judgement.rule_id in named for judgement in judged.with_outcome(Outcome.DOES_NOT_CONFORM)
         ),

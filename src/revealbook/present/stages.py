@@ -126,7 +126,7 @@ def _row(judgement: Judgement, numbers: Mapping[str, str], words: Words) -> Rule
         requirement=requirement(judgement.held, words),
         required=limit_in_force(judgement.findings, rule, words),
         outcome=judgement.outcome,
-        outcome_word=words.say(labels.OUTCOMES[judgement.outcome]),
+        outcome_word=labels.outcome(judgement.outcome, words, due=judgement.due),
         number=numbers.get(rule.id, ""),
         readings=brief(judgement.findings, rule, words),
     )

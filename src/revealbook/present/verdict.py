@@ -50,7 +50,9 @@ def of_site(site: JudgedSite, words: Words) -> Verdict:
     """Give the verdict on a site's openings."""
     total = len(site.openings)
     worst = Counter(opening.outcome for opening in site.openings)
-    breached, open_ = worst[Outcome.DOES_NOT_CONFORM], worst[Outcome.NOT_SHOWN] + worst[Outcome.UNDECIDED]
+    working = sum(opening.in_progress for opening in site.openings)
+    breached = worst[Outcome.DOES_NOT_CONFORM]
+    open_ = worst[Outcome.NOT_SHOWN] + worst[Outcome.UNDECIDED] - working
     if not total:
         sentence = words.say(N_("No opening was recorded."))
     elif breached:
@@ -68,9 +70,18 @@ def of_site(site: JudgedSite, words: Words) -> Verdict:
         )
     elif worst[Outcome.DOES_NOT_APPLY] == total:
         sentence = words.say(N_("Nothing was judged: no rule in force applies to any opening."))
+    elif working:
+        sentence = words.count(
+            working,
+            N_("No nonconformity was found; 1 of {total} openings is in progress.")
+            if total > 1
+            else N_("No nonconformity was found; the only opening is in progress."),
+            N_("No nonconformity was found; {number} of {total} openings are in progress."),
+            total=total,
+        )
     else:
         sentence = words.count(total, N_("The only opening conforms."), N_("All {number} openings conform."))
-    return Verdict(site.outcome, sentence, _site_detail(site, worst, words))
+    return Verdict(site.outcome, sentence, _site_detail(site, worst, working, words))
 
 
 def _breached(site: JudgedSite, breached: int, words: Words) -> str:
@@ -88,7 +99,7 @@ def _breached(site: JudgedSite, breached: int, words: Words) -> str:
     )
 
 
-def _site_detail(site: JudgedSite, worst: Counter[Outcome], words: Words) -> str:
+def _site_detail(site: JudgedSite, worst: Counter[Outcome], working: int, words: Words) -> str:
     """Say how much of what does not conform is accepted, and how the other openings stand."""
     if not worst[Outcome.DOES_NOT_CONFORM]:
         return ""
@@ -102,7 +113,7 @@ def _site_detail(site: JudgedSite, worst: Counter[Outcome], words: Words) -> str
             )
         )
     if len(site.openings) > worst[Outcome.DOES_NOT_CONFORM]:
-        open_ = worst[Outcome.NOT_SHOWN] + worst[Outcome.UNDECIDED]
+        open_ = worst[Outcome.NOT_SHOWN] + worst[Outcome.UNDECIDED] - working
         conforming = words.count(
             worst[Outcome.CONFORMS], N_("1 opening conforms in full"), N_("{number} openings conform in full")
         )
@@ -111,7 +122,10 @@ def _site_detail(site: JudgedSite, worst: Counter[Outcome], words: Words) -> str
             N_("1 more lacks evidence or is undecided"),
             N_("{number} more lack evidence or are undecided"),
         )
-        said.append(f"{conforming}; {lacking}.")
+        parts = [conforming, lacking]
+        if working:
+            parts.append(words.count(working, N_("1 is in progress"), N_("{number} are in progress")))
+        said.append(f"{'; '.join(parts)}.")
     return " ".join(said)
 
 
@@ -122,7 +136,9 @@ def _conceded(opening: JudgedOpening) -> int:
 
 def of_opening(opening: JudgedOpening, words: Words) -> Verdict:
     """Give the verdict on one opening."""
-    number = opening.counts
+    number, coming = opening.due_counts, len(opening.not_yet_due)
+    if opening.in_progress:
+        number = Counter({**number, Outcome.NOT_SHOWN: coming})
     said = {
         Outcome.DOES_NOT_CONFORM: N_("Does not conform in {number} points."),
         Outcome.NOT_SHOWN: N_("Not fully shown: {number} rules lack evidence."),
@@ -140,9 +156,18 @@ def of_opening(opening: JudgedOpening, words: Words) -> Verdict:
     }
     count = number[opening.outcome]
     text = singular.get(opening.outcome, said[opening.outcome]) if count == 1 else said[opening.outcome]
-    rest = [
-        words.say(N_("{number} {outcome}"), number=number[other], outcome=words.say(labels.OUTCOMES[other]))
+    if opening.in_progress:
+        text = (
+            N_("In progress: one rule is not yet due.")
+            if count == 1
+            else N_("In progress: {number} rules are not yet due.")
+        )
+    others = [
+        (number[other], labels.OUTCOMES[other])
         for other in WORST_FIRST
         if other is not opening.outcome and number[other]
     ]
+    if coming and not opening.in_progress:
+        others.append((coming, labels.NOT_YET_DUE))
+    rest = [words.say(N_("{number} {outcome}"), number=many, outcome=words.say(of)) for many, of in others]
     return Verdict(opening.outcome, words.say(text, number=count), ", ".join(rest))

@@ -62,12 +62,19 @@ class Judgement:
         outcome: the worst of its findings; `does not apply` if a condition rules it out or nothing is there.
         findings: one per reading.
         ruled_out_by: the condition that rules it out, if one does.
+        due: whether its stage is closed, so that what is not shown was missed.
     """
 
     held: RuleInForce
     outcome: Outcome
     findings: tuple[Finding, ...] = ()
     ruled_out_by: str | None = None
+    due: bool = True
+
+    @property
+    def not_yet_due(self) -> bool:
+        """Whether it lacks evidence that the work at hand has still to bring."""
+        return self.outcome is Outcome.NOT_SHOWN and not self.due
 
     @property
     def rule_id(self) -> str:

@@ -4,7 +4,7 @@ Every rule gives one judgement, also where it does not apply.
 """
 
 from collections.abc import Iterable
-from functools import partial
+from dataclasses import replace
 
 from revealbook.measures.catalogue import CATALOGUE
 from revealbook.measures.measure import Readings
@@ -14,7 +14,7 @@ from revealbook.measures.reading import Outcome as Taken
 from revealbook.rules.decision import decide
 from revealbook.rules.finding import Finding, Judgement, Outcome, worst
 from revealbook.rules.limit import Limit
-from revealbook.rules.rule_set import RuleInForce, RuleSet
+from revealbook.rules.rule_set import STAGE_CLOSED, RuleInForce, RuleSet
 
 
 def judge(rule_set: RuleSet, readings: Readings) -> tuple[Judgement, ...]:
@@ -22,23 +22,39 @@ def judge(rule_set: RuleSet, readings: Readings) -> tuple[Judgement, ...]:
 
     Args:
         rule_set: the rules in force.
-        readings: what the measures they need gave for this opening.
+        readings: what the measures they need gave for this opening; without `stage_closed`, all is due.
     """
-    return tuple(map(partial(_judge_rule, readings=readings, method=rule_set.method), rule_set.rules))
+    open_ = frozenset(
+        taken.subject[0]
+        for taken in readings.get(STAGE_CLOSED, ())
+        if isinstance(taken, Reading) and not taken.value
+    )
+    return tuple(
+        _judge_rule(held, readings, rule_set.method, due=held.rule.stage not in open_)
+        for held in rule_set.rules
+    )
 
 
-def _judge_rule(held: RuleInForce, readings: Readings, method: Method) -> Judgement:
+def _judge_rule(held: RuleInForce, readings: Readings, method: Method, *, due: bool) -> Judgement:
     if held.left_out_by is not None:
-        return Judgement(held, Outcome.DOES_NOT_APPLY)
+        return Judgement(held, Outcome.DOES_NOT_APPLY, due=due)
     unknown: list[Finding] = []
     for name, asked in held.rule.conditions:
         for condition in readings[name]:
             if isinstance(condition, Missing):
                 unknown.append(Finding(Outcome.NOT_SHOWN, condition.subject, condition))
             elif condition.value is not asked:
-                return Judgement(held, Outcome.DOES_NOT_APPLY, ruled_out_by=name)
+                return Judgement(held, Outcome.DOES_NOT_APPLY, ruled_out_by=name, due=due)
     findings = tuple(unknown) or tuple(_findings(held, readings, method))
-    return Judgement(held, worst({finding.outcome for finding in findings}), findings)
+    if held.rule.may_still_come and not due:
+        findings = tuple(map(_still_open, findings))
+    return Judgement(held, worst({finding.outcome for finding in findings}), findings, due=due)
+
+
+def _still_open(finding: Finding) -> Finding:
+    """Give a finding of what can still come: what is short of its limit so far is not shown yet."""
+    short = finding.outcome is Outcome.DOES_NOT_CONFORM
+    return replace(finding, outcome=Outcome.NOT_SHOWN) if short else finding
 
 
 def _findings(held: RuleInForce, readings: Readings, method: Method) -> Iterable[Finding]:

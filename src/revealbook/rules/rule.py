@@ -89,6 +89,10 @@ class Rule(LimitKeys):
     basis: Basis = Field(description="What the limit rests on.")
     why: Text = Field(description="Why it matters.")
     remedy: Text = Field(description="What to do about it.")
+    may_still_come: bool = Field(
+        default=False,
+        description="What it counts can still come: until its stage is closed it is open, not wrong.",
+    )
     applies_when: Many[MeasureName] = Field(default=(), description="Conditions that must hold.")
     applies_unless: Many[MeasureName] = Field(default=(), description="Conditions that must not hold.")
 

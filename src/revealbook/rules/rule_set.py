@@ -9,6 +9,9 @@ from revealbook.rules.basis import Basis
 from revealbook.rules.rule import Rule
 from revealbook.source.place import Place
 
+STAGE_CLOSED = "stage_closed"
+"""The measure that tells which stages of the work are closed, whatever the rules."""
+
 
 @dataclass(frozen=True, slots=True)
 class Change:
@@ -105,9 +108,9 @@ class RuleSet:
 
     @property
     def measures(self) -> tuple[str, ...]:
-        """Every measure that the rules in force need, once each."""
+        """Every measure that judging by the rules in force needs, once each."""
         needed = (held.rule.measures for held in self.rules if held.left_out_by is None)
-        return tuple(dict.fromkeys(name for measures in needed for name in measures))
+        return tuple(dict.fromkeys((*(name for measures in needed for name in measures), STAGE_CLOSED)))
 
     def narrowed_to(self, name: str) -> "RuleSet":
         """Give the rules as a building judged by another set of the chain sees them.
