@@ -125,3 +125,14 @@ def test_findings_that_cannot_be_read_are_refused() -> None:
 
 def test_a_record_that_cannot_be_read_is_still_told_as_changed() -> None:
     assert with_file("openings/W 1.yaml", b"opening: {mark")
+
+
+def test_a_record_that_was_only_brought_into_format_2_is_written_otherwise() -> None:
+    old = b"opening: {mark: W 1}\nframe: {bonding: {batch: '0412', at: 2026-11-20T09:20Z}}\n"
+    new = (
+        b"format: 2\nopening: {mark: W 1}\nframe: {bonding: [{of: [bottom, left, right, top], "
+        b"batches: [{number: '0412'}], laid_at: 2026-11-20T09:20Z}]}\n"
+    )
+    (change,) = differences({**FILES, "openings/W 1.yaml": old}, {**FILES, "openings/W 1.yaml": new})
+    assert (change.mark, change.what) == ("W 1", "text")
+    assert "every value is the same" in str(change.after)

@@ -181,3 +181,19 @@ def test_the_same_application_twice_changes_nothing() -> None:
     assert values(work(*bonded(**{**ALL, "of": ["bottom", "left", "right", "top"]})), "load_wait_margin") == {
         (): pytest.approx(2.75)
     }
+
+
+def test_an_opened_cartridge_is_used_up_within_the_days_of_its_data_sheet() -> None:
+    site = {"products": {"adhesives": [{"id": "bond", "days_once_opened": 7}, {"id": "other"}]}}
+    batches = [
+        {"number": "1", "opened_at": "2026-11-18T09:00+01:00"},
+        {"opened_at": "2026-11-11T09:00+01:00"},
+        {},
+    ]
+    both = [ALL | {"batches": batches}, ALL | {"product": "other"}, ALL | {"product": None}]
+    assert list(values(build({"frame": {"bonding": both}}, site), "opened_margin").items()) == [
+        (("bonding", "batch 1"), 6),
+        (("bonding", "batch 2"), -1),
+        (("bonding", "batch 3"), "missing opened_at at frame.bonding.0.batches.2.opened_at"),
+        (("bonding",), "missing product at frame.bonding.2.product"),
+    ]

@@ -33,6 +33,12 @@ def test_a_schema_names_its_dialect_and_itself() -> None:
     assert made["$id"] == "urn:revealbook:schema:record"
 
 
+def test_editors_ask_for_the_format_that_reading_does_without() -> None:
+    assert all("format" in schema(model, name)["required"] for name, model in WRITTEN.items())
+    without = {key: value for key, value in plain(full_opening()).items() if key != "format"}
+    assert not checker("record").is_valid(without)
+
+
 def test_the_conforming_files_fit_their_schemas() -> None:
     checker("record").validate(plain(full_opening()))
     checker("site").validate(plain(full_site()))

@@ -95,6 +95,9 @@ _SEALS = (
         below_zero=True,
     ),
     Measure("expiry_margin", "d", "From use to the use-by date.", weather.days_before_expiry),
+    Measure(
+        "opened_margin", "d", "From use to the last day once opened, of adhesives.", weather.days_before_stale
+    ),
     Measure("air_margin", "K", "Air temperature inside the product's range.", weather.air_margin),
     Measure("surface_margin", "K", "Surface temperature inside the range.", weather.surface_margin),
     Measure("humidity_margin", "%", "Humidity inside the product's range.", weather.humidity_margin),

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from datetime import date, datetime
 from typing import NamedTuple
 
+from revealbook.measures.bonding import adhesive_of
 from revealbook.measures.physics.dew_point import (
     Phase,
     dew_point_c,
@@ -13,7 +14,7 @@ from revealbook.measures.physics.dew_point import (
 from revealbook.measures.reading import Detail, Missing, Outcome, Path, Reading, Subject
 from revealbook.measures.work import Work
 from revealbook.records.applications import BONDING, Applied, applications
-from revealbook.records.bonding import Application
+from revealbook.records.bonding import Application, Batch
 from revealbook.records.seals import SealEvent
 
 K = 2
@@ -104,6 +105,42 @@ def _use_by_dates(use: Use) -> Iterator[tuple[Subject, date | None, Path]]:
     for number, batch in enumerate(batches):
         named = () if len(batches) == 1 else (f"batch {batch.number or number + 1}",)
         yield (*use.subject, *named), batch.expires, (*use.path, "batches", number, "expires")
+
+
+def days_before_stale(work: Work) -> Iterator[Outcome]:
+    """Days from the use of each batch of adhesive to the last day on which it may be used once opened.
+
+    Adhesives whose data sheet states no such days have no reading.
+    """
+    if not applications(work.opening):
+        yield Missing(("bonding",), "bonding", BONDING)
+    for one in applications(work.opening):
+        adhesive = adhesive_of(work, one)
+        if adhesive is None:
+            yield Missing(one.subject, "product", (*one.path, "product"))
+        elif adhesive.days_once_opened is not None:
+            yield from _opened(one, adhesive.days_once_opened)
+
+
+def _opened(applied: Applied, allowed: int) -> Iterator[Outcome]:
+    laid, moment = applied.recorded.laid_at, (*applied.path, "laid_at")
+    batches = applied.recorded.batches or (Batch(),)
+    for number, batch in enumerate(batches):
+        path = (*applied.path, "batches", number, "opened_at")
+        named = () if len(batches) == 1 else (f"batch {batch.number or number + 1}",)
+        subject = (*applied.subject, *named)
+        if laid is None or batch.opened_at is None:
+            absent = moment if laid is None else path
+            yield Missing(subject, str(absent[-1]), absent)
+        elif batch.opened_at > laid:
+            yield Missing(subject, "opened_after_laid", path)
+        else:
+            days = (laid - batch.opened_at).total_seconds() / 86400
+            details = (
+                Detail("opened_at", batch.opened_at.isoformat(), "-", path),
+                Detail("days_once_opened", allowed, "d"),
+            )
+            yield Reading(subject, allowed - days, path, None, details)
 
 
 def window_margin(  # noqa: PLR0917 - called by three one-liners below only

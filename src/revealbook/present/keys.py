@@ -31,6 +31,8 @@ KEYS = {
     "span_over_sides_mm": N_("span over the side pieces"),
     "order": N_("order in which the pieces went on"),
     "of": N_("what was bonded"),
+    "opened_at": N_("when the cartridge was opened"),
+    "days_once_opened": N_("days once opened"),
     "laid_at": N_("when the first bead was laid"),
     "cartridges": N_("cartridges opened"),
     "cartridges_ml": N_("held by the cartridges"),
@@ -254,6 +256,7 @@ REASONS = {
         "it may have left the product's table of waits"
     ),
     "waits_table_unusable": N_("the product's table of waits in site.yaml does not hold together"),
+    "opened_after_laid": N_("the cartridge is said to be opened after the first bead was laid"),
     "pressed_before_laid": N_("the last piece is said to be pressed on before the first bead was laid"),
     "no_application": N_("no application of adhesive to it was recorded"),
     "moisture_limit_of_substrate": N_(

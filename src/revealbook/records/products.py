@@ -65,6 +65,9 @@ class MoistureLimit(Part):
 class Adhesive(Chemical):
     """Adhesive for the frame's beads."""
 
+    days_once_opened: Count | None = entry(
+        "Days within which an opened cartridge is used up, if the data sheet states any.", 7
+    )
     open_minutes: Percent | None = entry(
         "Open time: press on within this many minutes of the first bead.", 20
     )

@@ -28,8 +28,9 @@ def schema(model: type[BaseModel], name: str) -> dict[str, Any]:
         model: the model of the file.
         name: what the file is called, for the schema's identity.
 
-    It asks for `format`, which reading does without: a file without it is of format 1.
+    Of a file of a site it asks for `format`, which reading does without: a file without it is of format 1.
     """
     made = model.model_json_schema(by_alias=True)
-    made["required"] = ["format", *made.get("required", ())]
+    if model in WRITTEN.values():
+        made["required"] = ["format", *made.get("required", ())]
     return {"$schema": DIALECT, "$id": f"urn:revealbook:schema:{name}", **made}
