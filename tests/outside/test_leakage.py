@@ -10,8 +10,6 @@ from scipy.stats import linregress, t
 from revealbook.measures.physics.leakage import fit_power_law, reference_flow_factor
 from revealbook.measures.physics.permeability_class import (
     class_by,
-    combined_class,
-    joint_coefficient,
     permeability_classes,
     permitted_flow,
     pressure_factor,
@@ -144,27 +142,10 @@ def test_a_curve_of_class_4_read_to_300_pa_only_is_class_2_at_most() -> None:
     assert class_by("area", readings, 1.0) == 2
 
 
-def test_the_two_ratings_of_a_window_are_combined() -> None:
-    """EN 12207 4.6, from memory: the same; adjacent, the better; two apart, the middle; else none."""
-    assert [combined_class(*pair) for pair in ((3, 3), (3, 4), (2, 1), (2, 4), (3, 1), (1, 4))] == [
-        3, 4, 2, 3, 2, None,
-    ]  # fmt: skip
-
-
 def test_limits_by_area_are_four_times_those_by_joint() -> None:
     """EN 12207 (published, secondary source)."""
     for row in permeability_classes():
         assert row.area_m3_h_m2 == 4 * row.joint_m3_h_m
-
-
-@pytest.mark.parametrize(("number", "a_value"), [(4, 0.1616), (3, 0.4847), (2, 1.4542)])
-def test_joint_coefficients_of_the_classes(number: int, a_value: float) -> None:
-    assert joint_coefficient(permitted_flow(number, 100, "joint")) == pytest.approx(a_value, abs=5e-5)
-
-
-def test_the_airtight_joint_of_trade_practice_at_100_pa() -> None:
-    """a = 0.1 (common practice, from memory) is 0.4642 m3/(h m) at 100 Pa."""
-    assert joint_coefficient(0.4642) == pytest.approx(0.1, abs=1e-5)
 
 
 def test_a_flow_at_the_reference_climate_is_that_of_an_ideal_gas() -> None:

@@ -6,14 +6,11 @@ import pytest
 
 from revealbook.measures.physics.fixing_resistance import Interaction, combined, utilisation
 from revealbook.measures.physics.loads import (
-    cantilever_deflection_mm,
-    cantilever_rotation_mrad,
     dead_load_n,
     eccentric_moment_nm,
     glass_mass_kg,
     hinge_pull_n,
     moment_tension_n,
-    rigid_tensions_n,
     shear_per_fixing_n,
 )
 from revealbook.measures.physics.support_reactions import PointLoad, SpreadLoad, support_reactions_n
@@ -47,26 +44,6 @@ def test_eccentric_dead_load(
     assert moment == pytest.approx(moment_nm, abs=5.1e-5)
     assert moment_tension_n(moment, 60, 4) == pytest.approx(tension_n, abs=5.1e-4)
     assert shear_per_fixing_n(load_n, 4) == pytest.approx(shear_n, abs=5.1e-4)
-
-
-def test_rigid_distribution_over_two_rows() -> None:
-    """Rows at 0.05 and 0.15 m, 1000 N at 0.2 m: 400 and 1200 N, together 200 Nm (worked by hand)."""
-    assert rigid_tensions_n(eccentric_moment_nm(1000, 200), [50, 150]) == pytest.approx((400, 1200))
-
-
-def test_cantilever_against_integrated_curvature() -> None:
-    """P 392.266 N, L 0.16 m, E 70e9 Pa, I 8e-9 m4; the second figures by integrating M/EI in steps."""
-    sunk_mm = cantilever_deflection_mm(392.266, 160, 70e3, 8e3)
-    turned_mrad = cantilever_rotation_mrad(392.266, 160, 70e3, 8e3)
-    assert sunk_mm == pytest.approx(0.956382, abs=5.1e-7)
-    assert turned_mrad == pytest.approx(8.966080, abs=5.1e-7)
-    steps = 4000
-    step_m = 0.16 / steps
-    middles = [(i + 0.5) * step_m for i in range(steps)]
-    curvatures = [392.266 * (0.16 - x) / (70e9 * 8e-9) for x in middles]
-    assert turned_mrad == pytest.approx(1e3 * step_m * sum(curvatures), rel=1e-6)
-    lever = [curvature * (0.16 - x) for curvature, x in zip(curvatures, middles, strict=True)]
-    assert sunk_mm == pytest.approx(1e3 * step_m * sum(lever), rel=1e-6)
 
 
 def test_pull_on_the_upper_hinge() -> None:

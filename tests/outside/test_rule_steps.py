@@ -5,15 +5,13 @@ Tables 1 and 3: published, read in secondary sources. Table 2: from memory; the 
 
 from collections.abc import Callable
 from functools import partial
+from math import floor
 
 import pytest
+from tests.outside.din_18202 import ANGLES, OPENINGS, limit_mm
 from tests.rules.changes import common_practice
 
-from revealbook.measures.physics.tolerances import (
-    angular_deviation_mm,
-    flatness_deviation_mm,
-    limit_deviation_mm,
-)
+from revealbook.measures.physics.tolerances import interpolated_flatness_mm
 
 RULES = {held.id: held.rule for held in common_practice().rules}
 FINISHED_WALLS = 6
@@ -21,14 +19,20 @@ LONGEST_STRAIGHTEDGE_MM = 4000
 TALLEST_MM = 6000
 
 
+def whole_mm(distance_mm: float) -> int | None:
+    """Table 3 for finished walls, in whole mm, halves up."""
+    limit = interpolated_flatness_mm(FINISHED_WALLS, distance_mm)
+    return None if limit is None else floor(limit + 0.5)
+
+
 @pytest.mark.parametrize(
     ("rule", "table", "shortest_mm", "longest_mm"),
     [
-        ("opening-width", partial(limit_deviation_mm, "opening"), 1, TALLEST_MM),
-        ("opening-height", partial(limit_deviation_mm, "opening"), 1, TALLEST_MM),
-        ("opening-square", angular_deviation_mm, 1, TALLEST_MM),
-        ("wall-plumb", angular_deviation_mm, 1, TALLEST_MM),
-        ("substrate-flat", partial(flatness_deviation_mm, FINISHED_WALLS), 100, LONGEST_STRAIGHTEDGE_MM),
+        ("opening-width", partial(limit_mm, OPENINGS), 1, TALLEST_MM),
+        ("opening-height", partial(limit_mm, OPENINGS), 1, TALLEST_MM),
+        ("opening-square", partial(limit_mm, ANGLES), 1, TALLEST_MM),
+        ("wall-plumb", partial(limit_mm, ANGLES), 1, TALLEST_MM),
+        ("substrate-flat", whole_mm, 100, LONGEST_STRAIGHTEDGE_MM),
     ],
 )
 def test_steps_are_those_of_the_table(

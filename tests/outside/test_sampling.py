@@ -8,12 +8,11 @@ not claimed.
 from typing import NamedTuple
 
 import pytest
-from scipy.stats import poisson
+from scipy.stats import binom, poisson
 
 from revealbook.measures.physics.published_table import rows
 from revealbook.measures.physics.sampling import (
     AQLS,
-    acceptance_probability,
     acceptance_probability_of_lot,
     code_letter,
     share_accepted_with,
@@ -133,7 +132,7 @@ def test_work_at_the_quality_limit_is_accepted_in_87_to_99_5_percent() -> None:
         for aql in AQLS:
             plan = single_plan(line.lots[1], aql)
             size = next(other.size for other in TABLE if other.letter == plan.letter)
-            found.append(acceptance_probability(size, plan.accept, plan.aql_pct / 100))
+            found.append(float(binom.cdf(plan.accept, size, plan.aql_pct / 100)))
     print(f"acceptance at the quality limit: {min(found):.4f} to {max(found):.4f} over {len(found)} cells")
     assert len(found) == 75
     assert min(found) >= 0.87
@@ -153,7 +152,7 @@ def test_operating_characteristic_at_the_quality_limit(
     size: int, accept: int, share: float, probability: float
 ) -> None:
     """Computed once with scipy 1.17 by another script than ours."""
-    assert acceptance_probability(size, accept, share) == pytest.approx(probability, abs=5e-5)
+    assert share_accepted_with(size, accept, probability) == pytest.approx(share, rel=2e-3)
 
 
 @pytest.mark.parametrize(
@@ -173,25 +172,25 @@ def test_shares_at_three_points_of_the_curve(
 
 def test_published_operating_characteristics() -> None:
     """Vignettes of a public R package on acceptance sampling (published), reproduced to all digits."""
-    assert 1 - acceptance_probability(132, 3, 0.01) == pytest.approx(0.04425251, abs=5e-9)
-    assert acceptance_probability(132, 3, 0.05) == pytest.approx(0.0992283, abs=5e-8)
-    assert acceptance_probability(132, 3, 0.03) == pytest.approx(0.4384354, abs=5e-8)
-    assert 1 - acceptance_probability(144, 4, 0.01) == pytest.approx(0.01534843, abs=5e-9)
-    assert acceptance_probability(144, 4, 0.05) == pytest.approx(0.1487162, abs=5e-8)
-    assert acceptance_probability(144, 4, 0.03) == pytest.approx(0.5656415, abs=5e-8)
+    assert share_accepted_with(132, 3, 1 - 0.04425251) == pytest.approx(0.01, rel=1e-6)
+    assert share_accepted_with(132, 3, 0.0992283) == pytest.approx(0.05, rel=1e-6)
+    assert share_accepted_with(132, 3, 0.4384354) == pytest.approx(0.03, rel=1e-6)
+    assert share_accepted_with(144, 4, 1 - 0.01534843) == pytest.approx(0.01, rel=1e-6)
+    assert share_accepted_with(144, 4, 0.1487162) == pytest.approx(0.05, rel=1e-6)
+    assert share_accepted_with(144, 4, 0.5656415) == pytest.approx(0.03, rel=1e-6)
 
 
 def test_a_public_regulation_reckons_with_poisson_and_comes_out_close() -> None:
     """7 CFR 42.140 (published): n 500, c 3 accepts 26 % at 1.0 per 100 and about 99 % at 0.10."""
     for share, said in ((0.01, 0.2650), (0.001, 0.9982)):
         assert float(poisson.cdf(3, 500 * share)) == pytest.approx(said, abs=5e-5)
-        assert acceptance_probability(500, 3, share) == pytest.approx(said, abs=2e-3)
+        assert share_accepted_with(500, 3, said) == pytest.approx(share, rel=2e-2)
 
 
 def test_an_isolated_lot_is_hypergeometric() -> None:
     """Computed once with scipy by another script; the first is 35/40 by hand."""
     assert acceptance_probability_of_lot(40, 1, 5, 0) == pytest.approx(35 / 40)
-    assert acceptance_probability(5, 0, 1 / 40) == pytest.approx(0.881096, abs=5e-7)
+    assert share_accepted_with(5, 0, 0.881096) == pytest.approx(1 / 40, rel=1e-5)
     assert acceptance_probability_of_lot(60, 2, 20, 1) == pytest.approx(0.892655, abs=5e-7)
     assert acceptance_probability_of_lot(60, 6, 20, 1) == pytest.approx(0.339537, abs=5e-7)
-    assert acceptance_probability(20, 1, 0.1) == pytest.approx(0.391747, abs=5e-7)
+    assert share_accepted_with(20, 1, 0.391747) == pytest.approx(0.1, rel=1e-5)

@@ -7,7 +7,7 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from revealbook.measures.physics.leakage import fit_power_law
-from revealbook.measures.physics.permeability_class import class_by, combined_class, permitted_flow
+from revealbook.measures.physics.permeability_class import class_by, permitted_flow
 
 pressures_pa = st.lists(st.integers(4, 700), min_size=3, max_size=10, unique=True)
 coefficients = st.floats(0.01, 500)
@@ -84,13 +84,3 @@ def test_less_air_never_makes_the_class_worse(readings: list[tuple[int, float]],
     before = class_by("joint", readings, 1.0) or 0
     after = class_by("joint", [(dp, share * q) for dp, q in readings], 1.0) or 0
     assert after >= before
-
-
-@given(classes, classes)
-def test_the_combined_class_lies_between_the_two_either_way_round(a: int | None, b: int | None) -> None:
-    together = combined_class(a, b)
-    assert together == combined_class(b, a)
-    if together is not None:
-        assert a is not None
-        assert b is not None
-        assert min(a, b) <= together <= max(a, b)

@@ -4,14 +4,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from revealbook.measures.physics.fixing_distances import fewest_fixings
 from revealbook.measures.physics.fixing_resistance import Interaction, fixings_needed, utilisation
 from revealbook.measures.physics.loads import (
     dead_load_n,
     eccentric_moment_nm,
     glass_mass_kg,
     moment_tension_n,
-    rigid_tensions_n,
     tributary_lengths_mm,
     wind_tensions_n,
 )
@@ -88,14 +86,6 @@ def test_weights_add_up(one_kg: float, other_kg: float) -> None:
     assert dead_load_n(one_kg + other_kg) == pytest.approx(dead_load_n(one_kg) + dead_load_n(other_kg))
 
 
-@given(forces, st.lists(st.floats(1, 500), min_size=1, max_size=8))
-def test_rigid_tensions_balance_the_moment(moment_nm: float, arms_mm: list[float]) -> None:
-    tensions = rigid_tensions_n(moment_nm, arms_mm)
-    balance = math.fsum(tension * arm / 1000 for tension, arm in zip(tensions, arms_mm, strict=True))
-    assert balance == pytest.approx(moment_nm)
-    assert max(tensions) == tensions[arms_mm.index(max(arms_mm))]
-
-
 @given(forces, st.floats(0, 500), st.floats(1, 500), st.integers(1, 20))
 def test_a_couple_balances_the_moment(
     load_n: float, eccentricity_mm: float, lever_arm_mm: float, fixings: int
@@ -137,12 +127,3 @@ def test_as_many_fixings_as_needed_and_no_more(tension: float, shear: float, rul
     assert utilisation(tension / needed, shear / needed, rule) <= 1 + 1e-6
     if needed > 1:
         assert utilisation(tension / (needed - 1), shear / (needed - 1), rule) > 1 - 1e-6
-
-
-@given(sizes, st.floats(0, 500), st.floats(50, 1000))
-def test_the_fewest_fixings_keep_both_distances(length_mm: float, end_mm: float, centres_mm: float) -> None:
-    count = fewest_fixings(length_mm, end_mm, centres_mm)
-    between_mm = max(length_mm - 2 * end_mm, 0)
-    assert between_mm <= (count - 1) * centres_mm * (1 + 1e-6)
-    if count > 2:
-        assert between_mm > (count - 2) * centres_mm * (1 - 1e-6)

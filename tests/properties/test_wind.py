@@ -10,8 +10,6 @@ from revealbook.measures.physics.pressure_coefficients import (
 from revealbook.measures.physics.wind import (
     NationalParameters,
     exposure_factor,
-    mean_velocity_m_s,
-    peak_velocity_m_s,
     peak_velocity_pressure_pa,
     probability_factor,
     terrain,
@@ -50,13 +48,6 @@ def test_peak_pressure_grows_with_the_square_of_the_velocity(
 def test_rougher_ground_shelters(height_m: float) -> None:
     exposures = [exposure_factor(height_m, terrain(category)) for category in ("0", "I", "II", "III", "IV")]
     assert exposures == sorted(exposures, reverse=True)
-
-
-@given(categories, velocities, heights)
-def test_a_gust_is_faster_than_the_mean_wind(category: str, velocity_m_s: float, height_m: float) -> None:
-    ground = terrain(category)
-    gust_m_s = peak_velocity_m_s(velocity_m_s, height_m, ground)
-    assert gust_m_s > mean_velocity_m_s(velocity_m_s, height_m, ground)
 
 
 @given(st.floats(2, 5000), st.floats(2, 5000))

@@ -6,8 +6,6 @@ import pytest
 
 from revealbook.measures.physics.permeability_class import (
     class_by,
-    combined_class,
-    joint_coefficient,
     permeability_classes,
     permitted_flow,
     pressure_factor,
@@ -28,7 +26,6 @@ def test_worked_example_of_a_window_by_area_and_by_joint() -> None:
     assert class_by("area", readings, 1.8204) == 4
     assert readings[-1][1] / 5.0 == pytest.approx(3.4340, abs=5e-5)
     assert class_by("joint", readings, 5.0) == 3
-    assert combined_class(4, 3) == 4
 
 
 def test_classes_tighten_with_their_number() -> None:
@@ -74,27 +71,6 @@ def test_by_joint_a_quarter_of_the_flow_by_area_is_permitted() -> None:
     assert permitted_flow(3, 200, "area") == pytest.approx(4 * permitted_flow(3, 200, "joint"))
 
 
-@pytest.mark.parametrize(
-    ("by_area", "by_joint", "expected"),
-    [(3, 3, 3), (3, 4, 4), (2, 1, 2), (2, 4, 3), (3, 1, 2), (1, 4, None), (4, 1, None), (None, 3, None)],
-)
-def test_two_classes_combine(by_area: int | None, by_joint: int | None, expected: int | None) -> None:
-    assert combined_class(by_area, by_joint) == expected
-    assert combined_class(by_joint, by_area) == expected
-
-
-def test_the_joint_coefficient_goes_by_tens_of_pascals() -> None:
-    assert joint_coefficient(0.75) * 10 ** (2 / 3) == pytest.approx(0.75)
-    assert joint_coefficient(0) == 0
-
-
-def test_a_class_there_is_not_is_refused() -> None:
-    with pytest.raises(ValueError, match="no air permeability class 5"):
-        permitted_flow(5, 100, "area")
-    with pytest.raises(ValueError, match="from 1 to 4"):
-        combined_class(0, 3)
-
-
 def test_a_class_says_nothing_beyond_its_test() -> None:
     with pytest.raises(ValueError, match="nothing above 300 Pa"):
         permitted_flow(2, 301, "area")
@@ -112,10 +88,13 @@ def test_sizes_and_pressures_that_are_none_are_refused(wrong: float) -> None:
         pressure_factor(wrong)
 
 
+def test_a_class_there_is_not_is_refused() -> None:
+    with pytest.raises(ValueError, match="no air permeability class 5"):
+        permitted_flow(5, 100, "area")
+
+
 def test_flows_that_are_none_are_refused() -> None:
     with pytest.raises(ValueError, match="At least one reading"):
         class_by("area", [], 1.0)
     with pytest.raises(ValueError, match="Air flow"):
         class_by("area", [(100.0, -1.0)], 1.0)
-    with pytest.raises(ValueError, match="Flow per metre"):
-        joint_coefficient(-0.1)

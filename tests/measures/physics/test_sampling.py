@@ -2,7 +2,6 @@ import pytest
 
 from revealbook.measures.physics.sampling import (
     AQLS,
-    acceptance_probability,
     acceptance_probability_of_lot,
     code_letter,
     share_accepted_with,
@@ -59,7 +58,6 @@ def test_no_lot_is_refused() -> None:
 
 
 def test_a_lot_without_nonconforming_openings_is_always_accepted() -> None:
-    assert acceptance_probability(20, 1, 0) == 1
     assert acceptance_probability_of_lot(60, 0, 20, 1) == 1
 
 
@@ -71,12 +69,7 @@ def test_the_whole_lot_inspected_leaves_nothing_to_chance() -> None:
 @pytest.mark.parametrize(("size", "accept"), [(0, 0), (5, 6), (5, -1)])
 def test_numbers_that_are_no_plan_are_refused(size: int, accept: int) -> None:
     with pytest.raises(ValueError, match="must lie between"):
-        acceptance_probability(size, accept, 0.1)
-
-
-def test_a_share_beyond_one_is_refused() -> None:
-    with pytest.raises(ValueError, match="nonconforming must lie between 0 and 1"):
-        acceptance_probability(5, 0, 1.2)
+        acceptance_probability_of_lot(9, 1, size, accept)
 
 
 def test_more_than_the_lot_is_refused() -> None:

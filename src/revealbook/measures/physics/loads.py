@@ -41,26 +41,6 @@ def glass_mass_kg(pane_thicknesses_mm: Sequence[float], area_m2: float) -> float
     return GLASS_DENSITY_KG_M3 * sum(pane_thicknesses_mm) / 1000 * area_m2
 
 
-def window_mass_kg(
-    glass_kg: float, frame_length_m: float, frame_kg_per_m: float, hardware_kg: float = 0.0
-) -> float:
-    """Return the mass of a window: glass, frame and sash profiles by length, and what hangs on it.
-
-    Args:
-        glass_kg: of all glass, not below zero.
-        frame_length_m: of all frame and sash profiles together, not below zero.
-        frame_kg_per_m: from the data sheet of the profiles, not below zero.
-        hardware_kg: fittings, shading and the like, not below zero.
-    """
-    require_not_negative(
-        glass_kg=glass_kg,
-        frame_length_m=frame_length_m,
-        frame_kg_per_m=frame_kg_per_m,
-        hardware_kg=hardware_kg,
-    )
-    return glass_kg + frame_length_m * frame_kg_per_m + hardware_kg
-
-
 def dead_load_n(mass_kg: float) -> float:
     """Return the weight in N of a mass not below zero."""
     require_not_negative(mass_kg=mass_kg)
@@ -89,25 +69,6 @@ def moment_tension_n(moment_nm: float, lever_arm_mm: float, fixings: int) -> flo
     require_not_negative(moment_nm=moment_nm)
     require_positive(lever_arm_mm=lever_arm_mm, fixings=fixings)
     return moment_nm / (fixings * lever_arm_mm / 1000)
-
-
-def rigid_tensions_n(moment_nm: float, lever_arms_mm: Sequence[float]) -> tuple[float, ...]:
-    """Return T_i = M y_i / sum(y^2) in N: a rigid part turns about its pressed edge and pulls its fixings.
-
-    Args:
-        moment_nm: M, not below zero.
-        lever_arms_mm: y_i of every fixing from the pressed edge, not below zero and not all zero.
-
-    Raises:
-        ValueError: no fixing has a lever arm.
-    """
-    require_not_negative(moment_nm=moment_nm)
-    for lever_arm_mm in lever_arms_mm:
-        require_not_negative(lever_arm_mm=lever_arm_mm)
-    squares_m2 = sum((arm_mm / 1000) ** 2 for arm_mm in lever_arms_mm)
-    if squares_m2 == 0:
-        raise ValueError("lever_arms_mm must name at least one fixing away from the pressed edge")
-    return tuple(moment_nm * arm_mm / 1000 / squares_m2 for arm_mm in lever_arms_mm)
 
 
 def shear_per_fixing_n(load_n: float, fixings: int) -> float:
@@ -148,30 +109,6 @@ def wind_tensions_n(
     require_positive(carried_width_mm=carried_width_mm)
     lengths = tributary_lengths_mm(length_mm, positions_mm)
     return tuple(pressure_pa * carried_width_mm / 1000 * share_mm / 1000 for share_mm in lengths)
-
-
-def cantilever_deflection_mm(
-    load_n: float, length_mm: float, elasticity_n_mm2: float, inertia_mm4: float
-) -> float:
-    """Return P L^3 / (3 E I), the sinking of the loaded end of a bracket fixed rigidly at the other, in mm.
-
-    Args:
-        load_n: P at the free end, not below zero.
-        length_mm: L, above zero.
-        elasticity_n_mm2: E, above zero (aluminium and glass 70000).
-        inertia_mm4: I, above zero.
-    """
-    require_not_negative(load_n=load_n)
-    require_positive(length_mm=length_mm, elasticity_n_mm2=elasticity_n_mm2, inertia_mm4=inertia_mm4)
-    return load_n * length_mm**3 / (3 * elasticity_n_mm2 * inertia_mm4)
-
-
-def cantilever_rotation_mrad(
-    load_n: float, length_mm: float, elasticity_n_mm2: float, inertia_mm4: float
-) -> float:
-    """Return P L^2 / (2 E I), the turning of the loaded end of such a bracket, in milliradians."""
-    deflection_mm = cantilever_deflection_mm(load_n, length_mm, elasticity_n_mm2, inertia_mm4)
-    return 1500 * deflection_mm / length_mm
 
 
 def hinge_pull_n(sash_kg: float, sash_width_mm: float, hinge_distance_mm: float) -> float:

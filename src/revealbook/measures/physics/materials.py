@@ -4,7 +4,6 @@ Volumes: geometry. 1 mm2 of section over 1 m is 1 ml. Waste is an allowance on t
 a waste of 10 % buys 1.1 times that. Contents and yields are data-sheet-type values of the product.
 """
 
-import math
 from collections.abc import Sequence
 
 from revealbook.measures.physics.plausibility import require_not_negative, require_positive
@@ -20,12 +19,6 @@ def rectangular_section_mm2(width_mm: float, height_mm: float) -> float:
 def triangular_section_mm2(width_mm: float, height_mm: float) -> float:
     """Return the section of a bead from a V-notched nozzle, foot and height above zero."""
     return rectangular_section_mm2(width_mm, height_mm) / 2
-
-
-def round_section_mm2(diameter_mm: float) -> float:
-    """Return the section of a bead from a round nozzle, diameter above zero."""
-    require_positive(diameter_mm=diameter_mm)
-    return math.pi * diameter_mm**2 / 4
 
 
 def _with_waste(quantity: float, waste_pct: float) -> float:
@@ -58,27 +51,6 @@ def containers_needed(volume_ml: float, content_ml: float) -> int:
     return fewest_whole(volume_ml / content_ml)
 
 
-def bead_length_m(containers: float, content_ml: float, section_mm2: float, waste_pct: float = 0.0) -> float:
-    """Return the length of bead that a recorded consumption can have given: the inverse of `bead_volume_ml`.
-
-    Args:
-        containers: used, parts counted, not below zero.
-        content_ml: of one container, above zero.
-        section_mm2: of the bead as it ought to be, above zero.
-        waste_pct: allowance that did not stay in the work, not below zero.
-    """
-    require_not_negative(containers=containers)
-    require_positive(content_ml=content_ml, section_mm2=section_mm2)
-    return containers * content_ml / _with_waste(section_mm2, waste_pct)
-
-
-def mean_section_mm2(containers: float, content_ml: float, length_m: float, waste_pct: float = 0.0) -> float:
-    """Return the mean section that a recorded consumption leaves for a recorded length of beads."""
-    require_not_negative(containers=containers)
-    require_positive(content_ml=content_ml, length_m=length_m)
-    return containers * content_ml / _with_waste(length_m, waste_pct)
-
-
 def tape_length_m(runs_mm: Sequence[float], lap_mm: float, waste_pct: float = 0.0) -> float:
     """Return the tape to buy for separate runs, each of which laps over its neighbour once.
 
@@ -104,15 +76,3 @@ def foam_volume_l(width_mm: float, depth_mm: float, length_m: float, waste_pct: 
     """
     require_positive(width_mm=width_mm, depth_mm=depth_mm)
     return bead_volume_ml(width_mm * depth_mm, length_m, waste_pct) / 1000
-
-
-def cans_needed(volume_l: float, yield_l: float) -> int:
-    """Return how many whole cans of foam give a volume.
-
-    Args:
-        volume_l: of set foam, not below zero.
-        yield_l: of one can as set foam in a joint (less than its free-foamed yield), above zero.
-    """
-    require_not_negative(volume_l=volume_l)
-    require_positive(yield_l=yield_l)
-    return fewest_whole(volume_l / yield_l)

@@ -1,9 +1,9 @@
 """Thermal movement of frames and the joint width that a sealant needs to follow it.
 
 dL = alpha L dT: textbook. Sealant rule W = M / c: published (secondary source), with movement capability
-c after ISO 11600. Three conventions for M are in use and give widths that differ by a factor of two; the
-one taken here by default is the worst one-way movement from the temperature of installation to either
-extreme (the idea of ASTM C1472). The other two stand below under their own names for comparison.
+c after ISO 11600. Conventions for M are in use that give widths differing by a factor of two; the one taken
+here is the worst one-way movement from the temperature of installation to either extreme (the idea of ASTM
+C1472).
 
 Indicative only: joints defer to the sealant's data sheet, the supplier's written instructions and local
 codes.
@@ -18,11 +18,6 @@ from revealbook.measures.physics.plausibility import (
     require_positive,
 )
 from revealbook.measures.physics.published_table import row
-
-SEALANT_CLASSES_PCT = (7.5, 12.5, 20.0, 25.0)
-"""Movement capability by ISO 11600 class, in percent of the width: published (secondary source)."""
-LEAST_DEPTH_MM = 6.0
-"""Least depth of a sealant bead: data-sheet-type."""
 
 
 class Expansion(NamedTuple):
@@ -61,13 +56,6 @@ def thermal_movement_mm(expansion_per_k: float, length_mm: float, change_k: floa
     return expansion_per_k * length_mm * change_k
 
 
-def temperature_change_k(expansion_per_k: float, length_mm: float, movement_mm: float) -> float:
-    """Return the change of temperature that a movement stands for: dT = dL / (alpha L)."""
-    require_positive(expansion_per_k=expansion_per_k, length_mm=length_mm)
-    require_finite(movement_mm=movement_mm)
-    return movement_mm / (expansion_per_k * length_mm)
-
-
 def worst_one_way_movement_mm(
     expansion_per_k: float, moving_length_mm: float, installed_c: float, coldest_c: float, warmest_c: float
 ) -> float:
@@ -89,43 +77,14 @@ def worst_one_way_movement_mm(
     return thermal_movement_mm(expansion_per_k, moving_length_mm, larger_k)
 
 
-def total_movement_mm(
-    expansion_per_k: float, moving_length_mm: float, coldest_c: float, warmest_c: float
-) -> float:
-    """Return the movement from the coldest to the warmest in mm, whatever the temperature of installation."""
-    require_finite(coldest_c=coldest_c, warmest_c=warmest_c)
-    if warmest_c < coldest_c:
-        raise ValueError(f"warmest_c must not be below coldest_c, but {warmest_c} is below {coldest_c}")
-    return thermal_movement_mm(expansion_per_k, moving_length_mm, warmest_c - coldest_c)
-
-
-def joint_width_mm(movement_mm: float, capability_pct: float, tolerance_mm: float = 0.0) -> float:
-    """Return W = M / c + tolerance in mm, the default convention: M is the worst one-way movement.
+def joint_width_mm(movement_mm: float, capability_pct: float) -> float:
+    """Return W = M / c in mm, with the worst one-way movement as M.
 
     Args:
         movement_mm: M, not below zero.
         capability_pct: c, the sealant's movement capability to either side, above 0 to 100.
-        tolerance_mm: what the joint may turn out narrower than drawn, not below zero.
     """
-    require_not_negative(movement_mm=movement_mm, tolerance_mm=tolerance_mm)
+    require_not_negative(movement_mm=movement_mm)
     require_positive(capability_pct=capability_pct)
     require_between(0, 100, capability_pct=capability_pct)
-    return movement_mm / (capability_pct / 100) + tolerance_mm
-
-
-def joint_width_from_half_total_mm(
-    total_mm: float, capability_pct: float, tolerance_mm: float = 0.0
-) -> float:
-    """Return total / (2 c) + tolerance: right only for a joint filled midway between the extremes."""
-    return joint_width_mm(total_mm / 2, capability_pct, tolerance_mm)
-
-
-def joint_width_from_total_mm(total_mm: float, capability_pct: float, tolerance_mm: float = 0.0) -> float:
-    """Return total / c + tolerance: as if the joint were always filled at one of the extremes; the widest."""
-    return joint_width_mm(total_mm, capability_pct, tolerance_mm)
-
-
-def joint_depth_mm(width_mm: float) -> float:
-    """Return the depth of bead for a joint width above zero: half of it, at least 6 mm (data-sheet-type)."""
-    require_positive(width_mm=width_mm)
-    return max(width_mm / 2, LEAST_DEPTH_MM)
+    return movement_mm / (capability_pct / 100)

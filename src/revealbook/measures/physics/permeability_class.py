@@ -102,29 +102,3 @@ def _is_shown(row: PermeabilityClass, basis: Basis, readings: Sequence[tuple[flo
         return False
     limit = _reference(row, basis)
     return all(flow <= limit * pressure_factor(p) for p, flow in readings if p <= row.max_pressure_pa)
-
-
-def combined_class(by_area: int | None, by_joint: int | None) -> int | None:
-    """Overall class from the two (EN 12207, clause 4.6, from memory); None means not classified.
-
-    The same: that one. Adjacent: the better. Two apart: the one between. Further apart, or one of them
-    missing: not classified. Raises ValueError for a class other than 1 to 4.
-    """
-    known = {row.number for row in permeability_classes()} | {None}
-    if by_area not in known or by_joint not in known:
-        raise ValueError(f"Classes run from 1 to 4, not {by_area} and {by_joint}.")
-    if by_area is None or by_joint is None:
-        return None
-    low, high = sorted((by_area, by_joint))
-    return {0: high, 1: high, 2: low + 1}.get(high - low)
-
-
-def joint_coefficient(flow_at_100_pa_m3_h_m: float) -> float:
-    """The joint coefficient a in m3/(h m daPa^(2/3)) from the flow per metre of joint at 100 Pa.
-
-    a = q100 / 10^(2/3), since 100 Pa are 10 daPa (definition; "a at most 0.1 counts as an airtight
-    installation joint" is common practice, from memory). Raises ValueError for a negative flow.
-    """
-    if not (math.isfinite(flow_at_100_pa_m3_h_m) and flow_at_100_pa_m3_h_m >= 0):
-        raise ValueError(f"Flow per metre of joint must be zero or more, not {flow_at_100_pa_m3_h_m}.")
-    return float(flow_at_100_pa_m3_h_m / 10**_EXPONENT)

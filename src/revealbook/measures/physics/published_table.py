@@ -41,8 +41,3 @@ def row(name: str, column: str, key: str) -> Mapping[str, str]:
             return candidate
     known = ", ".join(dict.fromkeys(candidate[column] for candidate in rows(name)))
     raise ValueError(f"{name} has no {column} {key!r}; it has {known}")
-
-
-def number(cell: str) -> float | None:
-    """Return a cell as a number, or None where the table prints none."""
-    return float(cell) if cell else None

@@ -6,7 +6,7 @@ normal inspection, level II. It is not claimed to be equal to the tables of ISO 
 
 from typing import Literal, NamedTuple, get_args
 
-from scipy.stats import beta, binom, hypergeom
+from scipy.stats import beta, hypergeom
 
 from revealbook.measures.physics.plausibility import require_between
 from revealbook.measures.physics.published_table import rows
@@ -87,22 +87,6 @@ def single_plan(lot_size: int, aql: str = "2.5") -> Plan:
         at += _STEPS[cell]
     wanted, accept = int(plans[at]["sample_size"]), int(cell)
     return Plan(lot_size, float(aql), letter, plans[at]["letter"], min(wanted, lot_size), accept, accept + 1)
-
-
-def acceptance_probability(sample_size: int, accept: int, nonconforming: float) -> float:
-    """Give the probability that a lot of a long series is accepted (binomial; textbook).
-
-    Args:
-        sample_size: openings inspected, at least 1.
-        accept: acceptance number, 0 to `sample_size`.
-        nonconforming: share of nonconforming openings that the work gives in the long run, 0 to 1.
-
-    Raises:
-        ValueError: an argument lies outside its range.
-    """
-    _require_plan(sample_size, accept)
-    require_between(0, 1, nonconforming=nonconforming)
-    return float(binom.cdf(accept, sample_size, nonconforming))
 
 
 def acceptance_probability_of_lot(lot_size: int, nonconforming: int, sample_size: int, accept: int) -> float:

@@ -154,17 +154,6 @@ def turbulence_intensity(
     return national.turbulence_factor / (national.orography_factor * _log_of_height(height_m, ground))
 
 
-def mean_velocity_m_s(
-    fundamental_velocity_m_s: float,
-    height_m: float,
-    ground: Terrain,
-    national: NationalParameters = RECOMMENDED,
-) -> float:
-    """Return vm(z) = cr(z) co vb (4.3.1)."""
-    profile = roughness_factor(height_m, ground, national) * national.orography_factor
-    return profile * basic_velocity_m_s(fundamental_velocity_m_s, national)
-
-
 def exposure_factor(height_m: float, ground: Terrain, national: NationalParameters = RECOMMENDED) -> float:
     """Return ce(z) = qp(z) / qb = (1 + 7 Iv) (cr co)^2 (4.5)."""
     profile = roughness_factor(height_m, ground, national) * national.orography_factor
@@ -191,14 +180,3 @@ def peak_velocity_pressure_pa(
     """
     basic = basic_velocity_pressure_pa(fundamental_velocity_m_s, national)
     return basic * exposure_factor(height_m, ground, national)
-
-
-def peak_velocity_m_s(
-    fundamental_velocity_m_s: float,
-    height_m: float,
-    ground: Terrain,
-    national: NationalParameters = RECOMMENDED,
-) -> float:
-    """Return the gust velocity vm sqrt(1 + 7 Iv), whose velocity pressure is the peak velocity pressure."""
-    gust = math.sqrt(1 + 7 * turbulence_intensity(height_m, ground, national))
-    return gust * mean_velocity_m_s(fundamental_velocity_m_s, height_m, ground, national)
