@@ -122,7 +122,10 @@ def test_a_use_whose_weather_was_not_read_in_full_has_no_column() -> None:
 
 def test_where_nothing_was_read_there_is_no_chart() -> None:
     assert conditions_chart(opening({"frame.bonding": None, "seals": None}), ENGLISH) is None
-    assert conditions_chart(opening(rules=overlaid("retire: true")), ENGLISH) is None
+    assert (
+        conditions_chart(opening({"seals.events[3].rh_pct": None}, rules=overlaid("retire: true")), ENGLISH)
+        is None
+    )
 
 
 def with_tapes(number: int) -> ConditionsChart:

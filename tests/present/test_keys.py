@@ -20,6 +20,9 @@ def test_a_reason_names_only_the_facts_that_come_with_it() -> None:
     assert {what: names for what, names in facts.items() if names} == {
         "climate_outside_table": {"read", "lowest", "highest"},
         "installed_beyond_extremes": {"lowest", "highest"},
+        "weather_unread": {"unread_h", "waited_h", "coldest_c", "warmest_c", "fastest_h", "slowest_h"},
+        "weather_unread_outside_table": {"unread_h", "waited_h", "coldest_c", "warmest_c"},
+        "bead_cure_between_bounds": {"least_depth_mm", "most_depth_mm", "least_path_mm", "most_path_mm"},
     }
 
 

@@ -121,7 +121,7 @@ def _effective_hours(work: Work, adhesive: Adhesive, start: datetime, end: datet
         return None
     highest = 1.0 if adhesive.cure_speed_max is None else adhesive.cure_speed_max
     least = most = 0.0
-    for before, after in pairwise(air.moments):
+    for before, after in pairwise(moment for moment in air.moments if moment <= air.waited_h):
         steps = max(1, ceil(after - before))
         for step in range(steps):
             warmth, damp = air.at(before + (after - before) * (step + 0.5) / steps)

@@ -25,7 +25,7 @@ class Weather(NamedTuple):
     Attributes:
         air: air temperature, degC.
         damp: relative humidity, %; None where it was not asked for.
-        waited_h: hours from the start to the end of the wait; from then on the air stays what it was.
+        waited_h: hours from the start to the end of the wait; unread air after it stays what it was then.
     """
 
     air: Band
@@ -34,14 +34,16 @@ class Weather(NamedTuple):
 
     def at(self, hours: float) -> tuple[Range, Range | None]:
         """Give the range of air temperature and humidity possible at a moment."""
-        known = min(hours, self.waited_h)
-        return self.air.at(known), self.damp.at(known) if self.damp else None
+        return self._at(self.air, hours), self._at(self.damp, hours) if self.damp else None
+
+    def _at(self, band: Band, hours: float) -> Range:
+        return band.at(hours if band.is_read(hours) else min(hours, self.waited_h))
 
     @property
     def moments(self) -> list[float]:
-        """Moments of the wait to step by: its ends, every reading, and some in between."""
+        """Moments from 0 to step by: the end of the wait, every reading, and some in between."""
         found = {0.0, self.waited_h, *self.air.moments(), *(self.damp.moments() if self.damp else ())}
-        return sorted(hours for hours in found if 0 <= hours <= self.waited_h)
+        return sorted(hours for hours in found if hours >= 0)
 
     def unread_h(self, end_h: float) -> float:
         """How many hours from 0 to `end_h` the air, or its humidity, was not read."""

@@ -130,7 +130,7 @@ def _needed(
     kinks = {moment for air_c in table.temperatures_c for moment in air.air.course.moments_of(air_c)}
     if air.damp:
         kinks |= {moment for rh in table.humidities_pct for moment in air.damp.course.moments_of(rh)}
-    moments = sorted({*air.moments, *(moment for moment in kinks if 0 < moment < air.waited_h)})
+    moments = sorted({*air.moments, *(moment for moment in kinks if moment > 0)})
     try:
         return hours_until(rate, moments)
     except OutsideTable as outside:

@@ -17,7 +17,7 @@ _TOP_MM, _BOTTOM_MM, _LEFT_MM = 4.0, 9.0, 12.0
 _MOST_COLUMN_MM = 42.0
 _VALUES_MM = 19.0
 """Room that the values of a use take; narrower columns go without, the list of events has them."""
-_MEASURE = "dew_point_margin"
+_MEASURES = ("dew_point_margin", "products_dew_point_margin")
 _CAPTION = N_(
     "Air (ring), surface (square) and dew point (line) in °C at each use; the surface must stand above the "
     "hatched margin over the dew point."
@@ -103,15 +103,17 @@ def _values(surface: float, dew: float, words: Words) -> str:
 
 
 def _uses(judged: JudgedOpening) -> Iterator[tuple[Finding, float, float, float, float]]:
-    for judgement in judged.judgements:
-        if judgement.held.rule.measure == _MEASURE:
-            yield from _read_in_full(judgement)
+    """Give every use with its temperatures, in the order of the record, whichever rule judges it."""
+    asked = [one for one in judged.judgements if one.held.rule.measure in _MEASURES]
+    found = [use for judgement in asked for use in _read_in_full(judgement)]
+    yield from sorted(found, key=lambda use: use[0].reading.path)
 
 
 def _read_in_full(judgement: Judgement) -> Iterator[tuple[Finding, float, float, float, float]]:
     for finding in judgement.findings:
-        wanted = (finding.limit or judgement.held.rule.limit).low or 0.0
         known = {detail.name: detail.value for detail in finding.details}
+        asked = known.get("dew_margin_k", 0.0)
+        wanted = ((finding.limit or judgement.held.rule.limit).low or 0.0) + float(asked)
         values: Sequence[object] = [known.get(key) for key in ("air_c", "surface_c", "dew_point_c")]
         numbers = [float(value) for value in values if isinstance(value, float | int)]
         if len(numbers) == len(values):
