@@ -50,7 +50,7 @@ def file_format() -> Any:
 class Photo(Part):
     """A photograph named from a record."""
 
-    file: FileName = required("File below photos/.", "W-2.07-beads.jpg")
+    file: FileName = required("File below photos/: JPEG, PNG, WebP or HEIC.", "W-2.07-beads.jpg")
     shows: Text | None = entry("What it shows, in a few words.", "two beads on the back of the bottom piece")
 
 
