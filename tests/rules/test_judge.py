@@ -1,6 +1,7 @@
 from typing import Any
 
 import pytest
+from tests.rules import changes
 from tests.rules.sets import rule
 
 from revealbook.measures.reading import Missing, Reading
@@ -177,3 +178,10 @@ def test_what_can_still_come_is_open_until_its_stage_is_closed() -> None:
     assert judged(short, may_still_come=True).outcome is Outcome.DOES_NOT_CONFORM
     enough = judged({"frame_overlap": (reading(82),), "stage_closed": OPEN_STAGE}, may_still_come=True)
     assert enough.outcome is Outcome.CONFORMS
+
+
+def test_a_deviation_read_without_its_sign_may_lie_on_either_side() -> None:
+    """0 mm of at most 1 mm, U = 1 mm (k = 2): the normal distribution within two of its u, not below two."""
+    (found,) = changes.judged({})["plinth-height"].findings
+    assert (found.reading.value, found.reading.uncertainty) == (0, 1)  # type: ignore[union-attr]
+    assert found.probability == pytest.approx(0.9545, abs=5e-5)
