@@ -15,7 +15,7 @@ from revealbook.archive.store import Archive
 from revealbook.present.facts import facts_json
 from revealbook.rules.judged import JudgedSite
 
-SHORT = {"frame.pieces.bottom.overlap_left_mm": 62, "frame.pieces.bottom.overlap_right_mm": 102}
+SHORT = {"frame.pieces.bottom.overlap_left_mm": 79}
 COLD = {"frame.bonding[0].air_c": 1}
 CLAIM = """id: {id}
 kind: claim

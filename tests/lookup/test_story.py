@@ -14,7 +14,7 @@ from revealbook.lookup.story import Story, story_of
 from revealbook.present.evidence import evidence, findings_json
 from revealbook.present.words import words_in
 
-SHORT = {"frame.pieces.bottom.overlap_left_mm": 62, "frame.pieces.bottom.overlap_right_mm": 102}
+SHORT = {"frame.pieces.bottom.overlap_left_mm": 79}
 CLAIM = b"""id: claim-1
 kind: claim
 site: s

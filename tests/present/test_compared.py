@@ -35,7 +35,7 @@ def test_a_reading_that_differs_is_told_with_its_distance_and_uncertainty() -> N
     assert row.cells[0] == "Mounting frame, bottom, overlap on the left"
     assert row.cells[1:] == ("82", "62", "−20", "1.1", "differs")
     assert opening.verdict == (
-        "Nonconforming in the sample: 1 reading differs; 1 finding does not conform by the new values."
+        "Nonconforming in the sample: 1 reading differs; 2 findings do not conform by the new values."
     )
     assert opening.breached[0][0] == "frame-overlap"
     assert dict(opening.facts)["Measured by"] == "Cleo Reveal"

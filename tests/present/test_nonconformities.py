@@ -7,7 +7,11 @@ from tests.present.judging import ENGLISH, PEOPLE, evening, opening
 from revealbook.present.nonconformities import Entry, Point, entries, grouped, open_points
 from revealbook.rules.finding import Outcome
 
-SHORT_OVERLAP = {"frame.pieces.bottom.overlap_left_mm": 62, "frame.pieces.bottom.overlap_right_mm": 70}
+SHORT_OVERLAP = {
+    "frame.pieces.bottom.length_mm": 2561,
+    "frame.pieces.bottom.overlap_left_mm": 77,
+    "frame.pieces.bottom.overlap_right_mm": 78,
+}
 ACCEPTED = {
     "rule": "frame-overlap", "covers": "left end", "reason": "gas pipe", "accepted_by": "cleo",
     "at": "2026-11-24T10:00+01:00",
@@ -41,9 +45,9 @@ def test_every_point_names_part_value_limit_distance_and_place() -> None:
     (entry,) = breached(SHORT_OVERLAP)
     left, right = entry.points
     assert (left.subject, right.subject) == ("bottom, left", "bottom, right")
-    assert left.found.replace("\u00a0", " ") == "62 mm, U = 1 mm"
+    assert left.found.replace("\u00a0", " ") == "77 mm, U = 1 mm"
     assert left.required.replace("\u00a0", " ") == "at least 80 mm"
-    assert left.off_by.replace("\u00a0", " ") == "18 mm outside; under 0.1 % likely to be inside"
+    assert left.off_by.replace("\u00a0", " ") == "3 mm outside; under 0.1 % likely to be inside"
     assert left.path == ("frame", "pieces", "bottom", "overlap_left_mm")
     file, line, _column = left.place.split(":")
     assert file == "openings/W-1.01.yaml"

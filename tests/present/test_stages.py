@@ -47,7 +47,7 @@ def test_what_is_open_bears_its_number_its_limit_and_every_reading() -> None:
     (row,) = stage("Mounting frame", BREACH).open
     assert (row.rule_id, row.number, row.outcome_word) == ("frame-overlap", "W-1.01/1", "does not conform")
     assert plain(row.required) == "at least 80 mm"
-    assert plain(row.readings) == "bottom: 62 mm, 82 mm"
+    assert plain(row.readings) == "bottom: 62 mm, 102 mm"
 
 
 def test_what_conforms_stands_with_every_reading_and_no_number() -> None:
