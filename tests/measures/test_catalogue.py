@@ -4,6 +4,7 @@ import pytest
 from tests.builders import build, full_opening, full_site, taken
 
 from revealbook.measures.catalogue import CATALOGUE
+from revealbook.measures.left_out import CONDITIONS as LEFT_OUT
 from revealbook.measures.quantity import Measure
 from revealbook.measures.reading import Missing, Reading
 
@@ -38,12 +39,12 @@ def test_a_full_record_gives_every_measure_a_value_of_its_kind(measure: Measure)
             assert measure.signed or outcome.value >= 0
 
 
-ONLY_OF_WHAT_IS_THERE = {"correction_checked", "concession_entitled"}
+ONLY_OF_WHAT_IS_THERE = {"correction_checked", "concession_entitled", "left_out_entitled"}
 """Measures of what need not exist: without it there is nothing to show."""
 
 
-TOLD_BY_ABSENCE = {"leakage_tested", "spray_tested", "thermometry_made", "room_climate_stated"}
-"""A test of which nothing is recorded was not made."""
+TOLD_BY_ABSENCE = {"leakage_tested", "spray_tested", "thermometry_made", "room_climate_stated", *LEFT_OUT}
+"""A test of which nothing is recorded was not made; nothing is left out that nobody states."""
 
 
 @pytest.mark.parametrize(

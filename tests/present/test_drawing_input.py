@@ -67,3 +67,9 @@ def test_nonconformities_carry_their_number_in_the_list_and_other_outcomes_none(
     lacking = [one for one in found if one.outcome is Outcome.NOT_SHOWN]
     assert ("window", "bow_mm") in [one.path for one in lacking]
     assert {one.number for one in lacking} == {""}
+
+
+def test_a_piece_is_left_out_if_that_is_stated_and_nothing_is_recorded_of_it() -> None:
+    stated = {"left_out": [{"what": "mounting frame"}]}
+    assert taken(opening(stated)).left_out == frozenset()
+    assert taken(opening({**stated, "frame.pieces.top": None})).left_out == {"top"}

@@ -50,6 +50,13 @@ def test_a_piece_that_is_not_shown_is_drawn_as_such() -> None:
     assert of(sheet, Role.WINDOW) == of(sheet, Role.GLASS) == []
 
 
+def test_a_piece_that_is_left_out_is_not_drawn_at_all() -> None:
+    pieces = {**elevations.pieces(1230, 1480), "top": None}
+    sheet = drawn(elevations.given(pieces=pieces, left_out=frozenset({"top"})))
+    assert len(of(sheet, Role.PIECE)) == 3
+    assert of(sheet, Role.PIECE_NOT_SHOWN) == []
+
+
 def test_load_points_rest_on_the_bottom_piece() -> None:
     sheet = drawn(elevations.given(load_points_mm=(390.0,), supports=elevations.supports(400)))
     (triangle,) = of(sheet, Role.LOAD_POINT)

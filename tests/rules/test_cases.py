@@ -13,6 +13,7 @@ import pytest
 from tests.rules.changes import bare, judged, plain, set_of, shipped
 
 from revealbook.measures.catalogue import CATALOGUE
+from revealbook.measures.left_out import CONDITIONS as LEFT_OUT
 from revealbook.rules.finding import Judgement, Outcome
 from revealbook.rules.read import shipped_sets
 from revealbook.rules.rule import Rule
@@ -121,7 +122,8 @@ def _kinds_needed(rule: Rule) -> set[str]:
         needed = {f"{where} {end}" for where in ("at", "inside", "outside") for end in ends}
     else:
         needed = {"at the limit", "outside the limit"} | ({"inside the limit"} - set(_exempt(rule)))
-    conditional = {"does not apply"} if rule.conditions else set()
+    conditions = {name for name, _ in rule.conditions} - set(LEFT_OUT)  # those have a test of their own
+    conditional = {"does not apply"} if conditions else set()
     return needed | conditional | {"missing"} | ({"beyond the last step"} if rule.limit.by else set())
 
 

@@ -138,3 +138,27 @@ def test_where_supports_leave_no_room_for_a_joint_the_joint_goes_first() -> None
     refused = plan(record, site={**NO_TAPE, "products": {"profiles": profiles}})
     assert isinstance(refused, NotPossible)
     assert refused.reason in {Reason.JOINT_AT_SUPPORT, Reason.SUPPORTS_OVERLAP}
+
+
+STATED = {
+    "reason": "shutter box",
+    "basis": "drawing",
+    "document": "A-402",
+    "by": "cleo",
+    "at": "2026-11-18T10:00+01:00",
+}
+WITH_CLERK = {**NO_TAPE, "people": [{"id": "cleo", "name": "Cleo", "roles": ["clerk of works"]}]}
+
+
+def test_a_piece_that_is_left_out_is_not_planned() -> None:
+    record = before_work(1230, 1480, left_out=[{"what": "top piece"} | STATED])
+    found = plan(record, site=WITH_CLERK)
+    assert isinstance(found, OpeningPlan), found
+    assert [piece.name for piece in found.pieces] == ["bottom", "left", "right"]
+    unentitled = planned(record)
+    assert [piece.name for piece in unentitled.pieces] == ["bottom", "left", "right", "top"]
+
+
+def test_an_opening_without_a_frame_is_not_set_out() -> None:
+    record = before_work(1230, 1480, left_out=[{"what": "mounting frame"} | STATED])
+    assert plan(record, site=WITH_CLERK) == NotPossible(Reason.FRAME_LEFT_OUT)

@@ -9,7 +9,8 @@ from math import inf
 from typing import NamedTuple
 
 from revealbook.measures.bonding import adhesive_of
-from revealbook.measures.frame import PIECES, piece_path
+from revealbook.measures.frame import piece_path
+from revealbook.measures.left_out import PIECES, standing
 from revealbook.measures.physics.materials import foam_volume_l, tape_length_m, triangular_section_mm2
 from revealbook.measures.reading import Detail, Missing, Outcome, Path, Reading
 from revealbook.measures.seals import EVENTS, TAPES
@@ -39,10 +40,10 @@ def adhesive_ratio(work: Work) -> Iterator[Outcome]:
     nothing else. Of the amount told and the cartridges opened the lesser counts.
     """
     applied = [one for one in applications(work.opening) if _pieces(one) or not one.recorded.of]
-    paths: list[Path] = [piece_path(piece, "length_mm") for piece in PIECES]
-    paths += [piece_path(piece, "beads", key) for piece in PIECES for key in _BEAD_KEYS]
+    paths: list[Path] = [piece_path(piece, "length_mm") for piece in standing(work)]
+    paths += [piece_path(piece, "beads", key) for piece in standing(work) for key in _BEAD_KEYS]
     missing = [one._replace(subject=(str(one.path[2]),)) for one in lacking(work, (), *paths)]
-    missing += _not_bonded(applied)
+    missing += _not_bonded(work, applied)
     amounts = [_amount(work, one) for one in applied]
     unread = [one for amount in amounts for one in amount.missing]
     if not applied:
@@ -65,13 +66,15 @@ def _pieces(applied: Applied) -> tuple[str, ...]:
     return tuple(piece for piece in PIECES if piece in (applied.recorded.of or ()))
 
 
-def _not_bonded(applied: Sequence[Applied]) -> Iterator[Missing]:
+def _not_bonded(work: Work, applied: Sequence[Applied]) -> Iterator[Missing]:
     """Name the pieces that no application is about: what was used is not held against the others only."""
     unnamed = [one for one in applied if not one.recorded.of]
     yield from (Missing(one.subject, "of", (*one.path, "of")) for one in unnamed)
     bonded = {piece for one in applied for piece in _pieces(one)}
     if bonded and not unnamed:
-        yield from (Missing((piece,), "no_application", BONDING) for piece in PIECES if piece not in bonded)
+        yield from (
+            Missing((piece,), "no_application", BONDING) for piece in standing(work) if piece not in bonded
+        )
 
 
 def _amount(work: Work, applied: Applied) -> _Amount:

@@ -13,7 +13,7 @@ from math import ceil
 from revealbook.measures.air import air_read
 from revealbook.measures.bead_width import pressed_width_mm, pressed_width_path
 from revealbook.measures.bonding import Lasting, adhesive_of, adhesives, lasting
-from revealbook.measures.frame import PIECES
+from revealbook.measures.left_out import PIECES
 from revealbook.measures.physics.cure import Range
 from revealbook.measures.physics.cure_depth import cure_depth_mm, cure_path_mm, vapour_speed_factor
 from revealbook.measures.reading import Detail, Missing, Outcome, Path, Reading, Subject

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator
 from datetime import datetime
 from typing import NamedTuple
 
-from revealbook.measures.frame import PIECES
+from revealbook.measures.left_out import PIECES, left_out, standing
 from revealbook.measures.reading import Missing, Path, Subject
 from revealbook.measures.work import Work
 from revealbook.records.applications import BONDING, Applied, applications
@@ -21,7 +21,7 @@ class Lasting(NamedTuple):
     """The application that holds some parts now.
 
     Attributes:
-        subject: what they are called; the adhesive as a whole if it holds all four pieces.
+        subject: what they are called; the adhesive as a whole if it holds all pieces that there are.
         of: the parts.
         applied: their last application.
         pressed_at: when they were pressed on.
@@ -40,16 +40,19 @@ def lasting(work: Work, parts: Iterable[str] = BONDED) -> Iterator[Lasting | Mis
     or without its parts, may be about. Of two applications at one moment both count.
     """
     applied = applications(work.opening)
+    there = standing(work)
+    if "bonding" in left_out(work):
+        return
     if not applied:
         yield Missing(("bonding",), "bonding", BONDING)
         return
     held: dict[tuple[Applied, ...] | Missing, list[str]] = {}
-    for part in parts:
+    for part in (part for part in parts if part not in PIECES or part in there):
         last = _last(applied, part)
         if last or part in PIECES:
             held.setdefault(last or Missing((), "no_application", BONDING), []).append(part)
     for last, of in held.items():
-        subject = ("bonding",) if set(PIECES) <= set(of) else ("bonding", *of)
+        subject = ("bonding",) if set(there) <= set(of) else ("bonding", *of)
         if isinstance(last, Missing):
             yield last._replace(subject=subject)
             continue

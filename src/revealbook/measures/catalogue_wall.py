@@ -14,6 +14,7 @@ from revealbook.measures import (
     weather,
     within,
 )
+from revealbook.measures.left_out import PIECES
 from revealbook.measures.quantity import Function, Measure, as_recorded
 from revealbook.records.frame import FixingOrder, Seating
 from revealbook.records.supports import Screws
@@ -23,7 +24,7 @@ FIXING_ORDER: tuple[str, ...] = get_args(FixingOrder)
 SCREWS: tuple[str, ...] = get_args(Screws)
 
 
-def _of_pieces(*rest: str, of: tuple[str, ...] = frame.PIECES, measures: str | None = None) -> Function:
+def _of_pieces(*rest: str, of: tuple[str, ...] = PIECES, measures: str | None = None) -> Function:
     return lambda work: frame.per_piece(work, *rest, of=of, measures=measures)
 
 

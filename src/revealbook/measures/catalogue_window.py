@@ -1,6 +1,6 @@
 """Measures of the window side of the work: window, seals, products and weather, acceptance."""
 
-from revealbook.measures import acceptance, order, seals, stages, weather, window, within
+from revealbook.measures import acceptance, left_out, order, seals, stages, weather, window, within
 from revealbook.measures.quantity import Function, Measure, as_recorded
 from revealbook.measures.waits import load_wait
 
@@ -130,5 +130,14 @@ _ACCEPTANCE = (
     ),
     Measure("cover_wait_margin", "h", "Wait of each product before covering.", acceptance.covering_waits),
 )
-WINDOW_SIDE = (*_WINDOW, *_SEALS, *_ACCEPTANCE)
+_LEFT_OUT = (
+    Measure("left_out_entitled", "yes/no", "Left out by somebody entitled.", left_out.entitled),
+    Measure("without_bottom_piece", "yes/no", "No bottom piece.", left_out.without_pieces("bottom")),
+    Measure("without_top_piece", "yes/no", "No top piece.", left_out.without_pieces("top")),
+    Measure("without_side_pieces", "yes/no", "No side pieces.", left_out.without_pieces("left", "right")),
+    Measure("without_frame", "yes/no", "No mounting frame.", left_out.without_pieces(*left_out.PIECES)),
+    Measure("without_bonding", "yes/no", "Nothing bonded.", left_out.without("bonding")),
+    Measure("without_opening_function", "yes/no", "Nothing to open.", left_out.without("opening function")),
+)
+WINDOW_SIDE = (*_WINDOW, *_SEALS, *_ACCEPTANCE, *_LEFT_OUT)
 """Measures of the window side, in the order of the work."""

@@ -2,7 +2,8 @@
 
 from collections.abc import Iterable, Iterator
 
-from revealbook.measures.frame import PIECES, piece_path
+from revealbook.measures.frame import piece_path
+from revealbook.measures.left_out import standing
 from revealbook.measures.reading import Detail, Missing, Outcome, Path, Reading, Subject
 from revealbook.measures.work import Work, each
 from revealbook.records.fixing import FixingSet
@@ -12,7 +13,7 @@ Placed = tuple[Subject, Path, FixingSet]
 
 def fixing_sets(work: Work) -> Iterator[Placed | Missing]:
     """Every set of fixings that goes into the wall: of the four pieces, the supports and the brackets."""
-    for piece in PIECES:
+    for piece in standing(work):
         sets = each(work, *piece_path(piece, "fixings"))
         if isinstance(sets, Missing):
             yield sets._replace(subject=(piece,))
@@ -126,7 +127,7 @@ def empty_holes(work: Work) -> Iterator[Outcome]:
     A fixing stands in a hole if its position lies inside it: not farther from its middle than half its
     diameter. Without a recorded diameter, the two positions must be the same.
     """
-    for piece in PIECES:
+    for piece in standing(work):
         holes, path = work.look(*piece_path(piece, "holes_mm")), piece_path(piece, "fixings")
         sets = work.look(*path)
         if holes is None or sets is None:

@@ -4,10 +4,10 @@ from collections.abc import Iterator
 from itertools import pairwise
 from math import inf, sqrt
 
+from revealbook.measures.left_out import PIECES, standing, standing_corner
 from revealbook.measures.reading import Detail, Missing, Outcome, Path, Reading
 from revealbook.measures.work import Work, each, one
 
-PIECES = ("bottom", "left", "right", "top")
 HORIZONTAL = ("bottom", "top")
 SIDES = ("left", "right")
 CORNERS = ("bottom_left", "bottom_right", "top_left", "top_right")
@@ -20,7 +20,7 @@ def piece_path(piece: str, *rest: str | int) -> Path:
 
 def overlaps(work: Work) -> Iterator[Outcome]:
     """How far the bottom piece runs past the opening on each side, mm."""
-    for side in SIDES:
+    for side in SIDES if standing(work, ("bottom",)) else ():
         yield one(work, ("bottom", side), piece_path("bottom", f"overlap_{side}_mm"), "length")
 
 
@@ -48,7 +48,8 @@ def _two_readings(first: float | None, second: float | None) -> float | None:
 
 def bottom_surplus(work: Work) -> Iterator[Outcome]:
     """By how much the bottom piece is longer than the opening is wide at its sill, mm."""
-    yield _length_against(work, "bottom", ("survey", "widths_mm", "bottom"))
+    if standing(work, ("bottom",)):
+        yield _length_against(work, "bottom", ("survey", "widths_mm", "bottom"))
 
 
 def top_reach(work: Work) -> Iterator[Outcome]:
@@ -87,7 +88,7 @@ def _profile_width(work: Work, piece: str) -> float | None:
 
 def side_length_difference(work: Work) -> Iterator[Outcome]:
     """By how much each side piece is longer (or shorter) than the opening is high on its side, mm."""
-    for side in SIDES:
+    for side in standing(work, SIDES):
         yield _length_against(work, side, ("survey", "heights_mm", side))
 
 
@@ -99,7 +100,7 @@ def _holes(work: Work, piece: str) -> tuple[float, ...] | Missing:
 
 def hole_end_distances(work: Work) -> Iterator[Outcome]:
     """Distance of the first and last hole from the ends of each piece, mm."""
-    for piece in PIECES:
+    for piece in standing(work):
         holes, path = _holes(work, piece), piece_path(piece, "holes_mm")
         length = work.look(*piece_path(piece, "length_mm"))
         if isinstance(holes, Missing):
@@ -124,7 +125,7 @@ def hole_end_distances(work: Work) -> Iterator[Outcome]:
 
 def hole_centres(work: Work) -> Iterator[Outcome]:
     """Distance between neighbouring holes of each piece, mm; without holes, endless."""
-    for piece in PIECES:
+    for piece in standing(work):
         holes, path = _holes(work, piece), piece_path(piece, "holes_mm")
         if isinstance(holes, Missing):
             yield holes
@@ -141,7 +142,7 @@ def hole_centres(work: Work) -> Iterator[Outcome]:
 
 def joint_fixing_distances(work: Work) -> Iterator[Outcome]:
     """Distance from each lengthwise joint to the nearest hole on each side, mm; without one, endless."""
-    for piece in PIECES:
+    for piece in standing(work):
         joints = each(work, *piece_path(piece, "lengthwise_joints"))
         holes = _holes(work, piece)
         if isinstance(joints, Missing):
@@ -166,7 +167,7 @@ def joint_fixing_distances(work: Work) -> Iterator[Outcome]:
 
 def per_joint(work: Work, key: str) -> Iterator[Outcome]:
     """What was recorded of each lengthwise joint under `key`."""
-    for piece in PIECES:
+    for piece in standing(work):
         joints = each(work, *piece_path(piece, "lengthwise_joints"))
         if isinstance(joints, Missing):
             yield joints._replace(subject=(piece,))
@@ -181,13 +182,13 @@ def per_piece(
     work: Work, *rest: str, of: tuple[str, ...] = PIECES, measures: str | None = None
 ) -> Iterator[Outcome]:
     """What was recorded of each piece at `rest`."""
-    for piece in of:
+    for piece in standing(work, of):
         yield one(work, (piece,), piece_path(piece, *rest), measures)
 
 
 def slopes(work: Work, of: tuple[str, ...]) -> Iterator[Outcome]:
     """Out of level or plumb of each piece in mm per metre of its length, or of the method's least length."""
-    for piece in of:
+    for piece in standing(work, of):
         off, length = (
             work.look(*piece_path(piece, "out_of_line_mm")),
             work.look(*piece_path(piece, "length_mm")),
@@ -209,5 +210,6 @@ def slopes(work: Work, of: tuple[str, ...]) -> Iterator[Outcome]:
 
 def per_corner(work: Work, where: str, key: str, measures: str | None = None) -> Iterator[Outcome]:
     """What was recorded of each corner joint or each end (`where`) under `key`."""
-    for corner in CORNERS:
+    there = (corner for corner in CORNERS if standing_corner(work, corner, joint=where == "corners"))
+    for corner in there:
         yield one(work, (corner,), ("frame", where, corner, key), measures)

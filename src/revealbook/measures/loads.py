@@ -13,7 +13,7 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from revealbook.measures.fixing_lines import Line, line_of, support_fixings
-from revealbook.measures.frame import PIECES
+from revealbook.measures.left_out import PIECES, standing
 from revealbook.measures.physics.loads import dead_load_n, eccentric_moment_nm, glass_mass_kg, wind_tensions_n
 from revealbook.measures.physics.support_reactions import FEWEST_SUPPORTS, SpreadLoad, support_reactions_n
 from revealbook.measures.reading import Detail, Missing, Outcome, Path, Reading
@@ -100,7 +100,8 @@ def forces(work: Work) -> Iterator[Forces | Missing]:
     short = lacking(work, (), ("window", "height_mm"))
     yield from (*(() if isinstance(pull, Reading) else pull), *short)
     below: list[Forces | Missing] = []
-    for piece in PIECES:
+    # what carries the weight is asked for even where no bottom piece is: nothing is safe because it is absent
+    for piece in (piece for piece in PIECES if piece == "bottom" or piece in standing(work)):
         line = line_of(work, piece)
         if not isinstance(line, Line):
             yield from line

@@ -5,6 +5,7 @@ from datetime import datetime
 from types import MappingProxyType
 
 from revealbook.measures.acceptance import looks_at, released
+from revealbook.measures.left_out import left_out
 from revealbook.measures.reading import Detail, Missing, Outcome, Path, Reading
 from revealbook.measures.seals import TAPES, dated
 from revealbook.measures.unread import hours
@@ -50,7 +51,7 @@ def work_after_hold_points(work: Work) -> Iterator[Outcome]:
     What counts is the last look before the work; if that was not passed, the first one passed after it.
     """
     for name in work.method.hold_points:
-        if name not in RELEASES:
+        if name not in RELEASES or RELEASES[name] in left_out(work):
             continue
         subject = (f"hold point {name}",)
         looks, begun = looks_at(work, name), _begun(work, RELEASES[name])

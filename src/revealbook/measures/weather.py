@@ -5,6 +5,7 @@ from datetime import date, datetime
 from typing import NamedTuple
 
 from revealbook.measures.bonding import adhesive_of
+from revealbook.measures.left_out import left_out
 from revealbook.measures.physics.dew_point import (
     Phase,
     dew_point_c,
@@ -55,6 +56,8 @@ def uses(work: Work) -> Iterator[Use | Missing]:
 
 def _adhesives(work: Work) -> Iterator[Use | Missing]:
     applied = applications(work.opening)
+    if "bonding" in left_out(work):
+        return
     if not applied:
         yield Missing(("bonding",), "bonding", BONDING)
     for one in applied:

@@ -90,6 +90,7 @@ class ElevationInput:
         plinth: the plinth profile, if there is one.
         window: the window, if it is shown.
         found: what is to be marked.
+        left_out: pieces that the opening is said to have none of; they are not drawn.
     """
 
     mark: str
@@ -101,6 +102,7 @@ class ElevationInput:
     plinth: PlinthShown | None = None
     window: WindowShown | None = None
     found: tuple[Found, ...] = ()
+    left_out: frozenset[str] = frozenset()
 
 
 _MARKED = (Outcome.UNDECIDED, Outcome.NOT_SHOWN)
@@ -142,7 +144,13 @@ def elevation_input(opening: Opening, site: Site, found: tuple[Found, ...] = ())
         plinth=_plinth(opening.plinth, profiles),
         window=_window(opening.window),
         found=found,
+        left_out=frozenset(name for name in PIECES if pieces[name] is None and _stated(opening, name)),
     )
+
+
+def _stated(opening: Opening, piece: str) -> bool:
+    """Whether an opening is said to leave a piece out."""
+    return bool({one.what for one in opening.left_out} & {f"{piece} piece", "mounting frame"})
 
 
 def _clear_size(opening: Opening) -> tuple[float | None, float | None]:

@@ -66,6 +66,8 @@ def _slant(x: float, y: float) -> Stroke:
 
 def _pieces(scene: Scene, paper: Paper) -> Iterator[Stroke]:
     for name in PIECES:
+        if name in scene.given.left_out:
+            continue
         placed = scene.pieces[name]
         yield rectangle(Role.PIECE if placed.shown else Role.PIECE_NOT_SHOWN, paper.box(placed))
         for at in scene.piece(name).joints_mm:

@@ -98,6 +98,7 @@ NUMBERED = {
     "event": N_("sealing event"),
     "concession": N_("concession"),
     "batch": N_("batch"),
+    "left out": N_("left out:"),
 }
 CHOICES = {
     "pressed and shifted": N_("pressed and shifted"),

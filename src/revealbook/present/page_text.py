@@ -51,6 +51,8 @@ def _entries(pack: Pack) -> Iterator[Expected]:
         for concession in one.accepted:
             texts = (one.number, one.requirement, concession.by, concession.at, concession.reason)
             yield one.mark, texts
+    for row in pack.left_out:
+        yield row.mark, (row.mark, row.what, row.stated, row.basis, row.reason)
 
 
 def _entry(one: Entry) -> Iterator[Expected]:

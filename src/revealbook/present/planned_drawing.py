@@ -4,6 +4,7 @@ from collections.abc import Mapping
 
 from revealbook.present.drawing import PaperSize, elevation
 from revealbook.present.drawing_input import (
+    PIECES,
     ElevationInput,
     PieceShown,
     PlinthShown,
@@ -41,6 +42,7 @@ def _input(one: SetOut, plan: OpeningPlan) -> ElevationInput:
         load_points_mm=tuple(support.load_point_mm for support in plan.supports),
         plinth=_plinth(plan, profiles),
         window=_window(one, plan),
+        left_out=frozenset(PIECES) - {piece.name for piece in plan.pieces},
     )
 
 

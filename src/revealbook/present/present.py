@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 from pydantic import BaseModel
 
-from revealbook.present import labels
+from revealbook.present import labels, left_out
 from revealbook.present.evidence import Carried, evidence, fingerprint, short
 from revealbook.present.nonconformities import Entry, entries, open_points
 from revealbook.present.overview import Overview, overview
@@ -41,6 +41,7 @@ class Pack:
         nonconformities: every nonconformity of every opening.
         to_do: openings with what was not shown or is undecided.
         conceded: nonconformities beside which a concession stands.
+        left_out: what openings leave out, with the reason.
         sheets: one per opening.
         sources: rule set and bases.
         people: names with roles and firm.
@@ -63,6 +64,7 @@ class Pack:
     nonconformities: tuple[Entry, ...]
     to_do: tuple[tuple[str, tuple[Entry, ...]], ...]
     conceded: tuple[Entry, ...]
+    left_out: tuple[left_out.Row, ...]
     sheets: tuple[Sheet, ...]
     sources: Sources
     people: tuple[tuple[str, str, str], ...]
@@ -116,6 +118,7 @@ def present(judged: JudgedSite, words: Words, *, with_sheets: bool = True) -> Pa
         nonconformities=breached,
         to_do=tuple((mark, points) for mark, points in to_do if points),
         conceded=tuple(one for one in breached if one.accepted),
+        left_out=tuple(row for opening in openings for row in left_out.rows(opening, people, words)),
         sheets=sheets,
         sources=sources(judged.rule_set, words, site),
         people=tuple(_people(site, words)),

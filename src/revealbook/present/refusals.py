@@ -27,6 +27,7 @@ _SENTENCES = {
         " {taken_to}."
     ),
     Reason.PIECE_LONGER_THAN_STOCK: N_("A piece of {length} is longer than the stock of {stock}."),
+    Reason.FRAME_LEFT_OUT: N_("This opening has no mounting frame with a bottom piece to set out."),
     Reason.SIDE_WIDER_THAN_OVERLAP: N_(
         "The side pieces are {side} wide and would stand out past the bottom piece, which runs {overlap} "
         "past the opening."

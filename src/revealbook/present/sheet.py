@@ -79,7 +79,7 @@ def sheet(judged: JudgedOpening, site: Site, words: Words) -> Sheet:
         drawing=elevation(shown, words) if shown else None,
         section=section(section_input(opening, found), words),
         nonconformities=breached,
-        stages=stages(judged, numbers, words),
+        stages=stages(judged, numbers, words, people),
         events=dated,
         time_chart=time_chart(judged, dated, words),
         conditions=conditions_chart(judged, words),

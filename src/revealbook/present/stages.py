@@ -5,7 +5,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from revealbook.measures.catalogue import CATALOGUE
-from revealbook.present import labels
+from revealbook.present import labels, left_out
 from revealbook.present.found import brief, limit_in_force, requirement, to_data_sheet
 from revealbook.present.verdict import Count, counts
 from revealbook.present.words import N_, Words
@@ -50,20 +50,30 @@ class Stage:
     not_applying: tuple[str, ...]
 
 
-def stages(judged: JudgedOpening, numbers: Mapping[str, str], words: Words) -> tuple[Stage, ...]:
+def stages(
+    judged: JudgedOpening, numbers: Mapping[str, str], words: Words, people: Mapping[str, str] | None = None
+) -> tuple[Stage, ...]:
     """Give the rules of an opening by stage, in the order of the work.
 
     Args:
         judged: the opening.
         numbers: numbers of its nonconformities by rule.
         words: the reader's language.
+        people: names by id.
     """
     by_stage = ((name, [one for one in judged.judgements if one.held.rule.stage == name]) for name in STAGES)
-    return tuple(_stage(name, rules, judged, numbers, words) for name, rules in by_stage if rules)
+    return tuple(
+        _stage(name, rules, judged, numbers, words, people or {}) for name, rules in by_stage if rules
+    )
 
 
-def _stage(
-    name: str, rules: list[Judgement], judged: JudgedOpening, numbers: Mapping[str, str], words: Words
+def _stage(  # noqa: PLR0917 - a step of `stages` only
+    name: str,
+    rules: list[Judgement],
+    judged: JudgedOpening,
+    numbers: Mapping[str, str],
+    words: Words,
+    people: Mapping[str, str],
 ) -> Stage:
     conforming = [one for one in rules if one.outcome is Outcome.CONFORMS]
     settled = {Outcome.CONFORMS, Outcome.DOES_NOT_APPLY}
@@ -73,7 +83,7 @@ def _stage(
         open=tuple(_row(one, numbers, words) for one in rules if one.outcome not in settled),
         conforming=tuple(_met(one, words) for one in conforming if not _is_yes(one)),
         as_required=tuple(_as_required(one, words) for one in conforming if _is_yes(one)),
-        not_applying=tuple(_not_applying(rules, words)),
+        not_applying=tuple(_not_applying(rules, judged, words, people)),
     )
 
 
@@ -109,12 +119,15 @@ def _as_required(judgement: Judgement, words: Words) -> str:
     return f"{said.rstrip('.')} ({shown})." if shown else said
 
 
-def _not_applying(of_stage: list[Judgement], words: Words) -> Iterator[str]:
+def _not_applying(
+    of_stage: list[Judgement], judged: JudgedOpening, words: Words, people: Mapping[str, str]
+) -> Iterator[str]:
     """Say which rules do not apply and why, once for all that share the reason."""
     by_reason: dict[str, list[str]] = {}
     for one in of_stage:
         if one.outcome is Outcome.DOES_NOT_APPLY:
-            by_reason.setdefault(_why_not(one, words), []).append(one.rule_id)
+            reason = left_out.why(one, judged, people, words) or _why_not(one, words)
+            by_reason.setdefault(reason, []).append(one.rule_id)
     for reason, rules in by_reason.items():
         yield f"{reason}: {', '.join(rules)}"
 

@@ -9,6 +9,7 @@ from revealbook.records.acceptance import (
     SiteNonconformity,
 )
 from revealbook.records.frame import Frame
+from revealbook.records.left_out import LeftOut
 from revealbook.records.part import Format, Part, Section, entry, file_format, listed, required
 from revealbook.records.quantities import HeightM, Many, Mark, OpeningMm, Text
 from revealbook.records.seals import Seals
@@ -56,6 +57,10 @@ class Opening(Part):
     concessions: Many[Concession] = listed(
         "Nonconformities that somebody entitled accepts; none if left out.",
         {"rule": "frame-overlap", "reason": "gas pipe beside the opening; bracket added"},
+    )
+    left_out: Many[LeftOut] = listed(
+        "What this opening leaves out, with the reason and on whose word; nothing if left out.",
+        {"what": "top piece", "reason": "the shutter box stands there", "by": "cleo"},
     )
     sign_offs: Many[SignOff] | None = entry("Who signs, in which role.", [{"role": "installer", "by": "ada"}])
     covering: Covering | None = entry("When the work was covered.", {"at": "2026-11-26T08:00+01:00"})

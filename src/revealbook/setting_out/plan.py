@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from math import ceil, floor
 from typing import Literal, NamedTuple
 
-from revealbook.measures.frame import PIECES
+from revealbook.measures.left_out import PIECES, standing
 from revealbook.measures.work import Work
 from revealbook.records.products import Profile
 from revealbook.rules.rule_set import RuleSet
@@ -31,7 +31,7 @@ class OpeningPlan:
 
     Attributes:
         sizes: the opening's sizes that it follows.
-        pieces: bottom, left, right, top.
+        pieces: bottom, left, right, top, without those that are left out.
         supports: from left to right, measured from the left end of the bottom piece.
         load_points: where the load points come from; `none` if the drawing calls for no supports.
         supports_asked: whether the record says that the drawing calls for supports; None if it says nothing.
@@ -105,6 +105,8 @@ class _Basis(NamedTuple):
 
 
 def _basis(work: Work, rule_set: RuleSet) -> _Basis | NotPossible:
+    if "bottom" not in standing(work):
+        return not_possible(Reason.FRAME_LEFT_OUT)
     sizes, profiles = sizes_of(work), frame_profiles(work)
     if isinstance(sizes, NotPossible):
         return sizes
@@ -119,8 +121,8 @@ def _basis(work: Work, rule_set: RuleSet) -> _Basis | NotPossible:
 
 def _lengths(sizes: Sizes, profiles: Mapping[str, Profile], keeps: InForce) -> FrameLengths | NotPossible:
     """Give the pieces' lengths: whole millimetres, bottom and top rounded up, sides to the nearest."""
-    faces = [profiles[side].width_mm or 0 for side in ("left", "right")]
-    widest, overlap = ceil(max(faces)), keeps.limits.overlap_mm
+    faces = [profiles[side].width_mm or 0 for side in ("left", "right") if side in profiles]
+    widest, overlap = ceil(max(faces, default=0)), keeps.limits.overlap_mm
     if widest > overlap:
         return not_possible(Reason.SIDE_WIDER_THAN_OVERLAP, side_mm=widest, overlap_mm=overlap)
     lengths = frame_lengths(
@@ -177,6 +179,8 @@ def _pieces(basis: _Basis, bottom: _Bottom) -> tuple[Piece, ...] | NotPossible:
     below = [hole for support in bottom.supports for hole in support.holes_mm]
     pieces: list[Piece] = []
     for name, length_mm in zip(PIECES, basis.lengths, strict=True):
+        if name not in basis.profiles:
+            continue  # left out
         profile = basis.profiles[name]
         parts = bottom.parts if name == "bottom" else split(length_mm, _stock_mm(profile), limits)
         if isinstance(parts, NotPossible):

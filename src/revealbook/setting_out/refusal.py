@@ -21,6 +21,7 @@ class Reason(StrEnum):
     NO_RULE = "no rule in force"
     RULES_DISAGREE = "rules disagree"
     LIMIT_BY_UNKNOWN_SIZE = "limit by unknown size"
+    FRAME_LEFT_OUT = "frame left out"
     SIZE_NOT_RECORDED = "size not recorded"
     PROFILE_NOT_NAMED = "profile not named"
     PRODUCT_FIGURE_MISSING = "product figure missing"

@@ -3,7 +3,7 @@
 from math import isclose
 from typing import NamedTuple
 
-from revealbook.measures.frame import PIECES
+from revealbook.measures.left_out import standing
 from revealbook.measures.work import Work
 from revealbook.records.products import Profile
 from revealbook.setting_out.refusal import NotPossible, Reason
@@ -75,7 +75,7 @@ def frame_profiles(work: Work) -> dict[str, Profile] | NotPossible:
     It is the one that the record names for the piece, else the only one that it names at all, else the site's
     only profile for frames.
     """
-    named = {piece: work.look("frame", "pieces", piece, "profile") for piece in PIECES}
+    named = {piece: work.look("frame", "pieces", piece, "profile") for piece in standing(work)}
     others = {name for name in named.values() if name}
     if not others:
         others = {profile.id for profile in work.around.site.products.profiles if profile.kind == "frame"}
