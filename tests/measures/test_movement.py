@@ -82,7 +82,7 @@ def test_the_first_edition_shared_the_height_alike_and_did_not_look_at_colours()
 def test_a_frame_gets_as_warm_as_its_colour_lets_it(colour: str, warmest_c: float) -> None:
     (left, *_) = taken(set_in(method=Method(), frame_colour=colour), "movement_reserve")
     assert isinstance(left, Reading)
-    assert details(left)["warmest_frame_c"] == warmest_c
+    assert details(left)["warmest_taken_c"] == warmest_c
     assert left.value == pytest.approx(2.5 - 0.07 * (warmest_c - 15))
 
 

@@ -153,6 +153,21 @@ def test_glass_of_a_published_example_weighs_54_kg() -> None:
     assert reading(work, "mass_beyond_glass").value == pytest.approx(0, abs=1e-9)
 
 
+def test_the_pull_of_an_open_sash_on_its_upper_hinge() -> None:
+    """40 kg, 0.8 m wide, hinges 1.2 m apart: 130.755 N (worked by hand); 0.221 of 800 N with 1.35."""
+    fixing = {"id": "s", "tension_design_n": 800, "shear_design_n": 1100}
+    window = {
+        "opening_kind": "side hung",
+        "mass_kg": 40,
+        "width_mm": 800,
+        "hinge_distance_mm": 1200,
+        "fixings": [{"side": "left", "product": "s"}],
+    }
+    work = build({"window": window}, {"products": {"fixings": [fixing]}})
+    assert reading(work, "hinge_pull").value == pytest.approx(130.755, abs=5e-4)
+    assert reading(work, "hinge_corner_use").value == pytest.approx(1.35 * 130.755 / 800, abs=1e-6)
+
+
 def test_the_sun_on_a_frame_by_its_colour() -> None:
     """EN 1991-1-5 table 5.2, south-west and light construction: 18, 30 and 42 K.
 

@@ -154,6 +154,7 @@ def test_every_measure_of_the_catalogue_is_judged_by_some_rule_or_decides_when_o
         "work_covered": "covering is judged by its waits; without it they are not shown",
         "leakage_by_area": "its limit is the contract's; the class is judged",
         "eccentric_moment": "its limit is the supplier's; the fixings are judged",
+        "hinge_pull": "its limit is the hardware maker's; the fixing is judged",
         "wind_suction": "its limit is the supplier's; the fixings are judged",
         "fixing_tension": "a supplier may limit it by itself; tension and shear are judged together",
         "fixing_shear": "a supplier may limit it by itself; tension and shear are judged together",

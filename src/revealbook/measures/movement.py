@@ -69,7 +69,7 @@ def _margin(
         Detail("joint_width_mm", width, "mm", path),
         Detail("movement_pct", capability_pct, "%"),
         Detail("frame_temperature_c", installed, "degC", INSTALLED),
-        Detail("warmest_frame_c", warmest, "degC"),
+        Detail("warmest_taken_c", warmest, "degC"),
         Detail("movement_share_pct", 100 * share, "%"),
         Detail("least_joint_mm", joint_width_mm(moves, capability_pct), "mm"),
     )

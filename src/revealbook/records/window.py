@@ -83,6 +83,9 @@ class Window(Section):
     )
     packed_at_fixings: bool | None = entry("Packers left beside every fixing that takes pressure?", True)
     opening_function_tried: bool | None = entry("Opened, tilted and locked without force after fixing?", True)
+    hinge_distance_mm: LengthMm | None = entry(
+        "Between the upper and the lower hinge of a sash, mm; the least if it has several sashes.", 1180
+    )
     wind_class: WindClass | None = entry(
         "Declared class of resistance to wind load by EN 12210, from the maker's declaration.", "C4"
     )
