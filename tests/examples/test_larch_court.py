@@ -15,6 +15,7 @@ from revealbook.measures.work import Surroundings, Work
 from revealbook.records.load import Folder, load_records, load_site, look_into
 from revealbook.records.part import Photo
 from revealbook.records.record import Record, SiteFile
+from revealbook.rules.by_building import rules_of_building
 from revealbook.rules.finding import Judgement, Outcome
 from revealbook.rules.judge import judge
 from revealbook.rules.read import read_rules
@@ -73,8 +74,9 @@ def rules(*, with_overlay: bool = True) -> RuleSet:
 
 
 def judged(mark: str, *, with_overlay: bool = True) -> dict[str, Judgement]:
-    in_force = rules(with_overlay=with_overlay)
-    work = Work(records()[mark].opening, Surroundings.of(site().site, in_force.method))
+    record, whole = records()[mark], rules(with_overlay=with_overlay)
+    in_force = rules_of_building(whole, site().site, record.opening.opening.building)
+    work = Work(record.opening, Surroundings.of(site().site, in_force.method))
     return {given.rule_id: given for given in judge(in_force, measure(work, in_force.measures))}
 
 
@@ -109,6 +111,16 @@ def test_an_opening_shows_exactly_what_it_is_meant_to(mark: str) -> None:
         assert with_outcome(given, outcome) == SHOWN[mark].get(outcome, set()), outcome
     assert with_outcome(given, Outcome.CONFORMS)
     assert with_outcome(given, Outcome.DOES_NOT_APPLY)
+
+
+CALCULATED = {"fixing-resistance", "fixings-enough", "joint-movement", "mass-plausible", "wind-class"}
+
+
+@pytest.mark.parametrize("mark", sorted(set(SHOWN)))
+def test_building_b_shows_loads_wind_and_movement_and_building_a_goes_without(mark: str) -> None:
+    shown = {rule: found.outcome for rule, found in judged(mark).items() if rule in CALCULATED}
+    expected = Outcome.CONFORMS if mark.startswith("B") else Outcome.DOES_NOT_APPLY
+    assert shown == dict.fromkeys(CALCULATED, expected)
 
 
 def test_a_half_filled_record_shows_what_was_measured_and_nothing_as_wrong() -> None:
