@@ -206,8 +206,9 @@ def test_check_speaks_the_site_s_language(tmp_path: Path) -> None:
     told = run("check", site, "--open")
     assert told.status == 1
     assert "■ W-1.01/1  Das untere Profil steht auf jeder Seite mindestens 80 mm über die" in told.out
-    assert "links: 62 mm; verlangt: mindestens 80 mm (18 mm außerhalb)" in told.out
-    assert "gewartet 1 h, nötig 4,1 h" in told.out.replace("\n      ", " ")
+    flat = told.out.replace("\n      ", " ")
+    assert "links: 62 mm, U = 1 mm; verlangt: mindestens 80 mm (18 mm außerhalb; unter 0,1 %" in flat
+    assert "gewartet 1 h, nötig 4,1 h" in flat
     assert "Die einzige Öffnung ist nicht konform" in told.out
     assert max(map(len, told.out.splitlines())) <= 80
     assert english(without(own_texts(site), told.out)) == []
