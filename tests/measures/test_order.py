@@ -117,3 +117,10 @@ def test_a_step_or_signature_without_a_time_shows_nothing() -> None:
     assert signed()["installer",] == "missing sign_offs at sign_offs"
     undated = {"events": [*EVENTS[:3], {"step": "outer tape"}]}
     assert signed(("installer", "20 15:30"), seals=undated)["installer",] == "missing at at seals.events.3.at"
+
+
+def test_without_any_step_of_sealing_nobody_can_tell_whether_the_work_was_done() -> None:
+    told: tuple[Any, ...] = (None, {}, {"events": []})
+    for seals in told:
+        found = signed(("installer", "20 15:30"), seals=seals)
+        assert found["installer",] == "missing events at seals.events"

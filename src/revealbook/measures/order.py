@@ -119,8 +119,10 @@ def signed_after_work(work: Work) -> Iterator[Outcome]:
 
 
 def _last_step(work: Work) -> Moment | Missing:
-    """Give the last dated step of setting and sealing; `Missing` if any step has no time."""
+    """Give the last dated step of setting and sealing; `Missing` if any step has no time or none was told."""
     events = tuple(work.look("seals", "events") or ())
+    if not events:
+        return Missing((), "events", ("seals", "events"))
     paths: list[Path] = [SET, SECURED, *(("seals", "events", number, "at") for number in range(len(events)))]
     found: list[Moment] = []
     for path in paths:
