@@ -169,3 +169,14 @@ def test_options_that_answer_the_same_question_are_not_mixed(site: Path) -> None
     told = run("rules", "--site", site, "--pack", "x.pdf")
     assert told.status == 2
     assert "--site and --pack cannot go together" in told.err
+
+
+def test_keys_that_no_rule_reads_are_listed_with_the_reason() -> None:
+    told = run("rules", "--set", "published-limits", "--unread")
+    assert (told.status, told.err) == (0, "")
+    text = " ".join(told.out.split())
+    assert "opening.drawing identity, on every page and in the look-up" in text
+    assert "no rule of this set reads it" not in text
+    assert "no rule of this set reads it" in " ".join(run("rules", "--unread").out.split())
+    assert "survey.sound" not in text
+    assert max(map(len, told.out.splitlines())) <= 80

@@ -199,6 +199,7 @@ Examples:
   revealbook rules --site larch-court --stage frame
   revealbook rules --set published-limits --edition 2026-11
   revealbook rules --between 2026-11 2026-12
+  revealbook rules --set published-limits --unread
   revealbook rules --pack larch-court.pdf""",
 )
 def rules(
@@ -213,13 +214,19 @@ def rules(
         tuple[str, str] | None,
         typer.Option("--between", metavar="OLD NEW", help="Show what differs between two editions of --set."),
     ] = None,
+    not_read: Annotated[
+        bool, typer.Option("--unread", help="List the keys of a record that no rule in force reads, and why.")
+    ] = False,
     pack: RulesOfPack = None,
     archive: RulesOfArchive = None,
 ) -> None:
     """List the rules in force by stage of the work: id, grade, limit."""
-    from revealbook.cli.rules import Which, run_between, run_list
+    from revealbook.cli.rules import Which, run_between, run_list, run_unread
 
     _one_of({"--site": site, "--pack": pack, "--between": between})
+    _one_of({"--between": between, "--unread": not_read or None, "--stage": None if between else stage})
+    if not_read:
+        raise typer.Exit(run_unread(Which(set_, edition, site, pack, archive)))
     if between:
         raise typer.Exit(run_between(set_, between, stage))
     raise typer.Exit(run_list(Which(set_, edition, site, pack, archive), stage))

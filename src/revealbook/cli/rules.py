@@ -28,6 +28,7 @@ from revealbook.rules.difference import difference
 from revealbook.rules.judge_site import rules_of
 from revealbook.rules.read import read_rules
 from revealbook.rules.rule_set import RuleSet
+from revealbook.rules.unread import reason, unread
 from revealbook.source.nearest import nearest
 from revealbook.source.place import Place
 from revealbook.source.problem import Problem
@@ -116,6 +117,23 @@ def run_between(set_name: str, editions: tuple[str, str], stage: str | None) -> 
         typer.echo("\n".join(wrap(f"{name}: {both}", _WIDTH, initial_indent="  ", subsequent_indent="    ")))
     if not (found.rules or found.method):
         typer.echo("Nothing differs.")
+    return WELL
+
+
+def run_unread(which: Which) -> int:
+    """Print every key of a record and site file that no rule in force reads, with the reason."""
+    read = _read(which)
+    if read is None:
+        return UNUSABLE
+    table = Table(box=None, pad_edge=False, padding=(0, 2, 0, 0), header_style="bold", expand=True)
+    table.add_column("key", overflow="fold", ratio=1)
+    table.add_column("read by no rule because", overflow="fold", ratio=1)
+    found = unread(read[0])
+    for key in found:
+        table.add_row(escape(key), escape(reason(key) or "no rule of this set reads it"))
+    console = out()
+    console.print(table)
+    console.print("\n" + words_in("en").count(len(found), "1 key", "{number} keys"), style="dim")
     return WELL
 
 

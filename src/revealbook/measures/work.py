@@ -9,7 +9,7 @@ from revealbook.measures.air import Air, air_read
 from revealbook.measures.method import Method
 from revealbook.measures.reading import Missing, Outcome, Path, Reading, Subject
 from revealbook.records.opening import Opening
-from revealbook.records.products import Product
+from revealbook.records.products import Product, Products
 from revealbook.records.site import Site
 
 
@@ -52,7 +52,7 @@ class Surroundings:
             method: the method parameters in force.
             openings: all openings of the site; their readings bound weather that was not read at one of them.
         """
-        kinds = type(site.products).model_fields
+        kinds = Products.model_fields
         products = {(kind, product.id): product for kind in kinds for product in getattr(site.products, kind)}
         uncertainties = {tool.id: (tool.measures, tool.uncertainty) for tool in site.instruments}
         air: dict[str | None, set[tuple[str, Air]]] = {}

@@ -3,11 +3,12 @@
 import json
 from collections.abc import Iterator, Mapping
 from datetime import date, datetime
-from typing import Any, NamedTuple, get_args, get_origin
+from typing import Any, NamedTuple
 
 from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 
+from revealbook.records.example import inner_model
 from revealbook.source.scalars import meaning
 
 _COMMENT_COLUMN = 36
@@ -49,7 +50,7 @@ def _keys(model: type[BaseModel], known: Mapping[str, Any], indent: str, beside:
     for name, field in model.model_fields.items():
         here = beside.below(name)
         value = known.get(name, _default(field))
-        inner, many = _inside(field.annotation)
+        inner, many = inner_model(field.annotation)
         if inner is None:
             yield _commented(f"{indent}{name}:{_scalar(value)}", field, here)
         elif many:
@@ -117,15 +118,3 @@ def _plain(text: str) -> bool:
     """Whether a text needs no quotes to stay text."""
     signs = all(sign.isalnum() or sign in " -_./+" for sign in text)
     return text[:1].isalpha() and signs and text == text.strip() and meaning(text) is text
-
-
-def _inside(annotation: Any) -> tuple[type[BaseModel] | None, bool]:
-    """Give the model that an annotation holds, and whether it holds many of them."""
-    if isinstance(annotation, type) and issubclass(annotation, BaseModel):
-        return annotation, False
-    many = get_origin(annotation) is tuple
-    for part in get_args(annotation):
-        found, deeper = _inside(part)
-        if found is not None:
-            return found, many or deeper
-    return None, False

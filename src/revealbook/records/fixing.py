@@ -19,7 +19,7 @@ class FixingSet(Part):
     """Fixings of one kind that were set in the same way; give the least favourable value of each."""
 
     at_mm: Many[PositionMm] | None = entry(
-        "Positions along the piece, from its left or lower end, mm.", [180, 815, 1450]
+        "Positions along the piece, from its left or lower end, mm.", [180, 695, 1210]
     )
     product: Mark | None = entry("The fixing: an id from products.fixings in site.yaml.", "frame-screw-7.5")
     diameter_mm: DiameterMm | None = entry("Outer diameter of the fixing, mm.", 7.5)
