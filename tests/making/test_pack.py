@@ -53,6 +53,23 @@ def test_a_pack_shows_what_was_presented_and_says_how_many_pages(site: Path) -> 
     assert packed.warnings == ()
 
 
+COVER = """\
+{% extends "base.html" %}
+{% import "macros.html" as parts with context %}
+{% block title %}{{ pack.site.name }}{% endblock %}
+{% block body %}{% include "cover.html" %}{% endblock %}
+"""
+
+
+def test_the_first_page_counts_what_the_site_changed_and_says_who_accepted_it(site: Path) -> None:
+    (site / "report_templates" / "pack.html").write_text(COVER, encoding="utf-8")
+    said = " ".join(text(make(site)).split())
+    retired = len(judged(site).rule_set.retired)
+    assert f"{retired} of {retired + 2} rules retired (" in said
+    assert "of them critical)" in said
+    assert "accepted by Cleo Reveal on 2026-11-02" in said
+
+
 def test_it_carries_its_evidence_with_relationship_type_and_date(site: Path) -> None:
     made = datetime(2026, 12, 1, 8, tzinfo=UTC)
     packed = make(site, made)

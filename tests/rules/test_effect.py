@@ -76,6 +76,9 @@ def test_a_least_value_for_a_greatest_one_is_turned_round(before: Limit, after: 
         ("interaction", "linear", "linear to 1.2", "relaxed"),
         ("interaction", "linear", "bolt", "relaxed"),
         ("nobody_knows", 1, 2, "relaxed"),
+        ("warmest_dark_c", 79, None, "relaxed"),
+        ("warmest_dark_c", 79, 85, "tightened"),
+        ("slope_over_at_least_mm", 1000, 1500, "relaxed"),
     ],
 )
 def test_a_method_parameter_is_tightened_only_where_that_is_known(

@@ -14,6 +14,16 @@ _TIGHTER_IF: Mapping[str, Literal["greater", "less", "more", "fewer"]] = Mapping
         "guard_band_factor": "greater",
         "gamma_dead": "greater",
         "gamma_wind": "greater",
+        "slope_over_at_least_mm": "less",
+        "movement_to_head": "greater",
+        "movement_to_sill": "greater",
+        "movement_to_side": "greater",
+        "warmest_white_c": "greater",
+        "warmest_light_c": "greater",
+        "warmest_dark_c": "greater",
+        "least_leakage_points": "greater",
+        "flow_air_unread_pct": "greater",
+        "flow_pressure_unread_pct": "greater",
         "hold_points": "more",
         "signing_roles": "more",
         "photographed_sections": "more",
@@ -22,7 +32,11 @@ _TIGHTER_IF: Mapping[str, Literal["greater", "less", "more", "fewer"]] = Mapping
 )
 """Which way a method parameter asks for more: as a number, or by how many words it lists."""
 _STRICTEST_FIRST: Mapping[str, tuple[str, ...]] = MappingProxyType(
-    {"decision": ("guard band", "simple acceptance"), "interaction": ("linear", "linear to 1.2")}
+    {
+        "decision": ("guard band", "simple acceptance"),
+        "interaction": ("linear", "linear to 1.2"),
+        "weight_split": ("worse of both", "shared alike"),
+    }
 )
 """Words of a method parameter, from the one that asks for most."""
 
@@ -51,7 +65,7 @@ def effect_on_method(name: str, before: Any, after: Any) -> Literal["tightened",
     if before in words and after in words:
         return "tightened" if words.index(after) < words.index(before) else "relaxed"
     way = _TIGHTER_IF.get(name)
-    if way is None:
+    if way is None or before is None or after is None:
         return "relaxed"
     more, less = (set(after), set(before)) if way in {"more", "fewer"} else (after, before)
     return "tightened" if (more > less if way in {"more", "greater"} else more < less) else "relaxed"
