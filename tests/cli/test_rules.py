@@ -2,11 +2,13 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+from tests.archive.archives import FIRST, add
 from tests.cli.terminal import run
 from tests.made import bare, judged
-from tests.rules.changes import common_practice
+from tests.rules.changes import common_practice, shipped
 from tests.site_folders import CONFORMING, change, conforming
 
+from revealbook.archive.store import Archive
 from revealbook.present.evidence import evidence
 
 OVERLAY = """\
@@ -180,3 +182,24 @@ def test_keys_that_no_rule_reads_are_listed_with_the_reason() -> None:
     assert "no rule of this set reads it" in " ".join(run("rules", "--unread").out.split())
     assert "survey.sound" not in text
     assert max(map(len, told.out.splitlines())) <= 80
+
+
+def test_a_rule_is_explained_as_an_archive_holds_it(site: Path, tmp_path: Path) -> None:
+    archive = Archive.create(tmp_path / "archive")
+    add(archive, {"packs/p.pdf": bare(evidence(judged(site)), tmp_path / "p.pdf").read_bytes()}, "alder-yard")
+    add(archive, FIRST, "no-pack-that-opens")
+    told = run("explain", "frame-overlap", "--pack", "alder-yard", "--archive", str(archive.path))
+    assert "base rule set: at least 80 mm; wider profile" in " ".join(told.out.replace("\u00a0", " ").split())
+    for wrong in ("no-pack-that-opens", "nowhere"):
+        told = run("explain", "frame-overlap", "--pack", wrong, "--archive", str(archive.path))
+        assert (told.status, told.out) == (2, "")
+        assert told.err
+
+
+def test_check_says_by_which_rules_and_how_much_the_site_changed(site: Path) -> None:
+    change(site / "site.yaml", "set: common-practice", "set: published-limits")
+    change(site / "site.yaml", "{name: A, ", "{name: A, rules: common-practice, ")
+    told = " ".join(run("check", str(site)).out.split())
+    assert "Judged by published-limits, edition 2026-12; building A by common-practice alone." in told
+    total = len(shipped("published-limits").rules)
+    assert f"Changed by the site: 1 of {total} rules tightened, 1 of {total} rules retired." in told
