@@ -34,7 +34,6 @@ from revealbook.source.place import Place
 from revealbook.source.problem import Problem
 
 _WIDTH = 78
-_WIDEST_ID = 26
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,16 +76,16 @@ def run_list(which: Which, stage: str | None) -> int:
         of_stage = [line for line in lines if line.rule_id in wanted]
         if of_stage:
             console.print()
-            console.print(_table(name, of_stage))
+            console.print(_table(name, of_stage, max(map(len, wanted))))
     number = words.count(len(wanted), "1 rule", "{number} rules")
     console.print(f"\n{number}; “revealbook explain RULE” tells one in full.", style="dim")
     return WELL
 
 
-def _table(stage: str, lines: Iterable[RuleLine]) -> Table:
+def _table(stage: str, lines: Iterable[RuleLine], widest_id: int) -> Table:
     """Give the rules of a stage as a table; the ids, which other commands take, are never cut."""
     table = Table(box=None, pad_edge=False, padding=(0, 2, 0, 0), header_style="bold", expand=True)
-    table.add_column(stage, no_wrap=True, width=_WIDEST_ID)
+    table.add_column(stage, no_wrap=True, width=widest_id)
     table.add_column("grade", no_wrap=True, width=8)
     table.add_column("limit", overflow="fold", ratio=1)
     for line in lines:

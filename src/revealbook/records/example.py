@@ -4,7 +4,7 @@ from typing import Any, Literal, NamedTuple, get_args, get_origin
 
 from pydantic import BaseModel
 
-_MOST_ITEMS = 6
+_MOST_ITEMS = 8
 
 
 class Variant(NamedTuple):

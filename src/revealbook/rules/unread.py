@@ -28,6 +28,8 @@ from revealbook.source.read import Document, read_bytes
 SITE = "site"
 """Stands before the keys of the site file."""
 _TURNS = 4
+_GOES_FIRST = ("pressed_width_mm", "pressed_thickness_mm")
+"""Keys beside which another is not looked at, in the order in which they go first."""
 
 
 def unread(rule_set: RuleSet) -> tuple[str, ...]:
@@ -51,7 +53,7 @@ def keys_read(rule_set: RuleSet) -> frozenset[str]:
     for variant in _variants():
         opening = Traced(Opening.model_validate(full_example(Opening, variant)), seen)
         site = Traced(Site.model_validate(full_example(Site, variant)), seen, SITE)
-        around = Surroundings.of(site, rule_set.method, (opening,))  # type: ignore[arg-type]
+        around = Surroundings.of(site, rule_set.method)  # type: ignore[arg-type]
         found = {"products": _Whichever(around.products), "uncertainties": _Whichever(around.uncertainties)}
         listed = replace(around, **found)  # type: ignore[arg-type]
         work = Work(opening, listed)  # type: ignore[arg-type]
@@ -79,7 +81,11 @@ def _variants() -> Iterator[Variant]:
     """Give examples with all words, each yes and no, and with a product's figure in the record and not."""
     figures = {name for kind in Products.model_fields for name in _fields(kind)}
     own = frozenset(figures & {path.rpartition(".")[2] for path in _leaves(Opening)})
-    for turn, opposite, without in product(range(_TURNS), (False, True), (frozenset[str](), own)):
+    left_out = (
+        frozenset[str](),
+        *(own.union(_GOES_FIRST[:number]) for number in range(len(_GOES_FIRST) + 1)),
+    )
+    for turn, opposite, without in product(range(_TURNS), (False, True), left_out):
         yield Variant(turn, opposite, without)
 
 
