@@ -57,7 +57,7 @@ def keys_read(rule_set: RuleSet) -> frozenset[str]:
         found = {"products": _Whichever(around.products), "uncertainties": _Whichever(around.uncertainties)}
         listed = replace(around, **found)  # type: ignore[arg-type]
         work = Work(opening, listed)  # type: ignore[arg-type]
-        for name in rule_set.measures:
+        for name in dict.fromkeys(one for held in rule_set.rules for one in held.rule.measures):
             for _ in CATALOGUE[name].function(work):
                 pass
     starred = {_starred(Opening, path) for path in seen if not path.startswith(f"{SITE}.")}
