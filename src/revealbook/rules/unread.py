@@ -28,7 +28,7 @@ from revealbook.source.read import Document, read_bytes
 SITE = "site"
 """Stands before the keys of the site file."""
 _TURNS = 4
-_GOES_FIRST = ("pressed_width_mm", "pressed_thickness_mm")
+_GOES_FIRST = ("sashes", "pressed_width_mm", "pressed_thickness_mm")
 """Keys beside which another is not looked at, in the order in which they go first."""
 
 
