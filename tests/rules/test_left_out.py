@@ -33,6 +33,7 @@ OF_ALL_PIECES = {
     "joint-screwed", "joint-sealed", "corner-gap", "corners-sealed", "ends-sealed", "one-end-first",
     "checked-before-fixing", "frame-level", "frame-line", "holes-filled", "frame-protected",
     "pieces-in-order",
+    "end-held", "holes-in-piece",
 }  # fmt: skip
 OF_BONDING = {
     "survey-before-frame", "two-beads", "beads-continuous", "corner-beads", "full-contact", "open-time",

@@ -2,6 +2,7 @@ import pytest
 from tests.setting_out.followed import SITE, around, before_work, work_on
 from tests.setting_out.rules import PRACTICE, changed, with_changes, without
 
+from revealbook.rules.read import read_rules
 from revealbook.rules.rule_set import RuleSet
 from revealbook.setting_out.bounds import Bound
 from revealbook.setting_out.in_force import InForce, brackets_in_force, frame_in_force, window_in_force
@@ -74,8 +75,9 @@ def test_what_the_site_changes_is_what_is_kept(limit: dict[str, str], field: str
 
 @pytest.mark.parametrize(
     "rule",
-    ["frame-overlap", "first-hole", "fixing-centres", "joint-fixings", "hole-diameter", "two-beads",
-     "support-length", "support-holes", "support-under-load-point", "support-hole-diameter", "support-beads"],
+    ["frame-overlap", "first-hole", "end-held", "fixing-centres", "joint-fixings", "hole-diameter",
+     "two-beads", "support-length", "support-holes", "support-under-load-point", "support-hole-diameter",
+     "support-beads"],
 )  # fmt: skip
 def test_a_needed_rule_that_is_not_in_force_is_refused_by_name(rule: str) -> None:
     assert frame(without(rule)) == NotPossible(Reason.NO_RULE, (), (rule,))
@@ -95,7 +97,7 @@ def test_rules_on_lengths_that_follow_from_the_sizes_may_be_missing() -> None:
     ("limit", "named"),
     [
         ({"frame_overlap": "at_least: 90"}, ("frame-overlap", "bottom-length")),
-        ({"first_hole": "between: [199, 200]"}, ("first-hole",)),
+        ({"first_hole": "between: [199, 200]"}, ("first-hole", "end-held")),
         ({"fixing_centres": "at_most: 40"}, ("fixing-centres",)),
         ({"joint_fixings": "at_most: 40"}, ("joint-fixings",)),
         ({"side_length": "between: [5, 8]"}, ("side-length",)),
@@ -112,7 +114,6 @@ def test_limits_that_no_piece_can_keep_together_are_refused_by_name(
 
 
 def test_a_rule_without_the_end_that_setting_out_needs_is_refused() -> None:
-    assert frame(changed(first_hole="at_least: 150")) == NotPossible(Reason.NO_RULE, (), ("first-hole",))
     turned = with_changes(
         "change: [{id: two-beads, retire: true, BASIS}]\n"
         "add: [{id: few-beads, stage: frame, requirement: Few., measure: bead_number, at_most: 2,"
@@ -134,7 +135,7 @@ def test_the_windows_fixings_keep_their_own_rules() -> None:
     assert window(without("window-fixing-corner")) == NotPossible(
         Reason.NO_RULE, (), ("window-fixing-corner",)
     )
-    both = ("window-fixing-corner", "window-fixing-centres")
+    both = ("window-fixing-corner", "window-corner-held", "window-fixing-centres")
     assert window(changed(window_fixing_corner="between: [200, 201]")) == NotPossible(
         Reason.RULES_DISAGREE, (), both
     )
@@ -148,3 +149,30 @@ def test_the_least_number_of_brackets_is_the_rules() -> None:
     rules = without("plinth-brackets")
     refused = brackets_in_force(rules, work_on(before_work(1230, 1480), around(rules)))
     assert refused == NotPossible(Reason.NO_RULE, (), ("plinth-brackets",))
+
+
+def test_a_short_piece_has_limits_of_its_own() -> None:
+    found = frame(PRACTICE)
+    assert isinstance(found, InForce)
+    by_length = {
+        length: (limits.end_distance_min_mm, limits.end_distance_max_mm, limits.holes_per_part_min)
+        for length in (240, 241, 360, 361)
+        if isinstance(limits := found.limits_of(length), Limits)
+    }
+    assert by_length == {240: (80, 125, 1), 241: (80, 125, 2), 360: (80, 125, 2), 361: (150, 200, 2)}
+
+
+def test_the_first_edition_has_one_limit_for_all_lengths() -> None:
+    first = read_rules("common-practice", "2026-11")
+    assert isinstance(first, RuleSet)
+    found = frame(first)
+    assert isinstance(found, InForce)
+    assert found.by_length == ()
+    assert found.limits_of(280) == found.limits
+
+
+def test_rules_that_leave_no_room_on_a_short_piece_refuse_only_such_a_piece() -> None:
+    found = kept(changed(first_hole="between: [150, 185]"))
+    assert found.limits.end_distance_max_mm == 185
+    refused = found.limits_of(280)
+    assert refused == NotPossible(Reason.RULES_DISAGREE, (), ("first-hole", "end-held"))

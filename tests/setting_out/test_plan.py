@@ -110,7 +110,7 @@ def test_a_side_profile_wider_than_the_overlap_is_refused() -> None:
     ("record", "reason", "about"),
     [
         ({"opening": {"mark": "W-1.01"}}, Reason.SIZE_NOT_RECORDED, ("width_mm",)),
-        (before_work(1230, 300), Reason.PIECE_TOO_SHORT, ("left",)),
+        (before_work(1230, 150), Reason.PIECE_TOO_SHORT, ("left",)),
         (
             before_work(1230, 1480, supports={"load_points_mm": [2000]}),
             Reason.LOAD_POINT_OFF_PIECE,

@@ -44,7 +44,7 @@ def test_every_opening_of_a_folder_is_set_out(tmp_path: Path) -> None:
 def test_what_cannot_be_set_out_stands_among_the_others_and_takes_no_material(tmp_path: Path) -> None:
     site = conforming(tmp_path / "site")
     whole = out(site).materials
-    second(site, "W-1.02", 200)
+    second(site, "W-1.02", 150)
     found = out(site)
     assert not isinstance(found.openings[1].plan, OpeningPlan)
     assert found.materials == whole

@@ -40,7 +40,13 @@ def test_they_keep_clear_of_the_frames_holes_which_start_from_another_corner() -
 
 
 def test_a_small_side_has_room_for_one() -> None:
-    assert positions(fixings(WindowSize(1206, 320), {"left": (344, ())})) == (160,)
+    assert positions(fixings(WindowSize(1206, 160), {"left": (184, ())})) == (80,)
+
+
+def test_a_short_side_has_its_fixings_nearer_the_corners() -> None:
+    first, last = positions(fixings(WindowSize(1206, 320), {"left": (344, ())}))
+    assert 60 <= first <= 125
+    assert 60 <= 320 - last <= 125
 
 
 def test_a_window_of_a_broken_size_keeps_its_limits_from_both_corners() -> None:
@@ -50,12 +56,12 @@ def test_a_window_of_a_broken_size_keeps_its_limits_from_both_corners() -> None:
 
 
 def test_a_side_without_a_layout_is_named() -> None:
-    refused = fixings(WindowSize(1206, 280), {"right": (300, ())})
+    refused = fixings(WindowSize(1206, 110), {"right": (134, ())})
     assert isinstance(refused, NotPossible)
     assert refused.about == ("window", "right")
 
 
-@pytest.mark.parametrize("rule", ["window-fixing-centres", "window-fixing-corner"])
+@pytest.mark.parametrize("rule", ["window-fixing-centres", "window-fixing-corner", "window-corner-held"])
 def test_a_rule_out_of_force_is_named(rule: str) -> None:
     refused = fixings(WindowSize(1206, 1456), {"left": (1480, ())}, without(rule))
     assert refused == NotPossible(Reason.NO_RULE, (), (rule,))

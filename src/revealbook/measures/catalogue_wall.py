@@ -119,6 +119,8 @@ _FRAME = (
     ),
     Measure("cut_squareness", "mm", "Gap between cut and try square.", _of_pieces("cut_out_of_square_mm")),
     Measure("hole_diameter", "mm", "Diameter of the holes in the pieces.", _of_pieces("hole_diameter_mm")),
+    Measure("piece_length", "mm", "Length of each piece.", frame.piece_lengths),
+    Measure("hole_number", "number", "Holes of each piece.", frame.hole_numbers),
     Measure("hole_end_distance", "mm", "First and last hole from the ends.", frame.hole_end_distances),
     Measure("hole_centres", "mm", "Distance between neighbouring holes.", frame.hole_centres),
     Measure("joint_fixing_distance", "mm", "Joint to the holes beside it.", frame.joint_fixing_distances),

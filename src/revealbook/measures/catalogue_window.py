@@ -53,6 +53,7 @@ _WINDOW = (
         "window_fixing_length_margin", "mm", "Length against the supplier's.", window.fixing_length_margin
     ),
     Measure("window_fixing_centres", "mm", "Distance between fixings of the window.", window.fixing_centres),
+    Measure("window_side_length", "mm", "Length of each side of the window.", window.side_lengths),
     Measure("window_fixing_corner", "mm", "Corner to first and last fixing.", window.fixing_corner_distances),
     Measure("window_packed", "yes/no", "Packers at fixings.", as_recorded("window", "packed_at_fixings")),
     Measure("glass_share", "-", "Area of the glass by that of the window.", within.glass_share),

@@ -98,6 +98,24 @@ def _holes(work: Work, piece: str) -> tuple[float, ...] | Missing:
     return Missing((piece,), "holes_mm", path) if holes is None else tuple(holes)
 
 
+def piece_lengths(work: Work) -> Iterator[Outcome]:
+    """Length of each piece, also by the subjects of its two ends, mm: the size that limits of holes go by."""
+    for piece in standing(work):
+        for subject in ((piece,), (piece, "first_end"), (piece, "last_end")):
+            yield one(work, subject, piece_path(piece, "length_mm"))
+
+
+def hole_numbers(work: Work) -> Iterator[Outcome]:
+    """How many holes each piece has."""
+    for piece in standing(work):
+        holes = _holes(work, piece)
+        yield (
+            holes
+            if isinstance(holes, Missing)
+            else Reading((piece,), len(holes), piece_path(piece, "holes_mm"))
+        )
+
+
 def hole_end_distances(work: Work) -> Iterator[Outcome]:
     """Distance of the first and last hole from the ends of each piece, mm."""
     for piece in standing(work):

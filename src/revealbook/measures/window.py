@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 from math import inf
 
+from revealbook.measures.left_out import standing
 from revealbook.measures.physics.squareness import lateral_rack_mm
 from revealbook.measures.reading import Detail, Missing, Outcome, Path, Reading
 from revealbook.measures.seals import of_kind
@@ -75,6 +76,8 @@ def _sides(work: Work) -> Iterator[tuple[str, list[Placed]] | Missing]:
         return
     for side in SIDES:
         found = [(positions, number) for at, positions, number in listed if at == side]
+        if not found and not standing(work, (side,)):
+            continue  # no piece of the mounting frame to fix this side to
         if not found or any(positions is None for positions, _ in found):
             yield Missing((side,), "at_mm", ("window", "fixings"))
         else:
@@ -99,6 +102,13 @@ def fixing_centres(work: Work) -> Iterator[Outcome]:
         for number, ((here, _), (there, path)) in enumerate(pairwise(placed), start=1):
             details = (Detail("from_mm", here, "mm"), Detail("to_mm", there, "mm"))
             yield Reading((side, f"fixing {number}-{number + 1}"), there - here, path, spread, details)
+
+
+def side_lengths(work: Work) -> Iterator[Outcome]:
+    """Outer length of each side of the window, by the subjects of its two ends, mm."""
+    for side in SIDES:
+        for end in ("first_end", "last_end"):
+            yield one(work, (side, end), ("window", _LENGTH_OF[side]))
 
 
 def fixing_corner_distances(work: Work) -> Iterator[Outcome]:

@@ -20,6 +20,7 @@ USUAL_RULES: Mapping[str, str] = MappingProxyType(
         "top_reach": "top-reach",
         "hole_diameter": "hole-diameter",
         "hole_end_distance": "first-hole",
+        "hole_number": "holes-in-piece",
         "hole_centres": "fixing-centres",
         "joint_fixing_distance": "joint-fixings",
         "bead_number": "two-beads",
@@ -82,7 +83,11 @@ def guard(work: Work) -> Guard:
     return Guard(band, band * sqrt(2))
 
 
-def bound(measure: str, rule_set: RuleSet, work: Work) -> Bound | NotPossible:
+LENGTHS = frozenset({"piece_length", "window_side_length"})
+"""Sizes of limits that setting out decides itself."""
+
+
+def bound(measure: str, rule_set: RuleSet, work: Work, length_mm: float | None = None) -> Bound | NotPossible:
     """Take together what the rules in force ask of a measure with numbers.
 
     A rule whose condition is known not to hold is left out. One whose condition is not recorded yet counts:
@@ -92,6 +97,7 @@ def bound(measure: str, rule_set: RuleSet, work: Work) -> Bound | NotPossible:
         measure: its name, one of `USUAL_RULES`.
         rule_set: the rules in force.
         work: the opening as far as it is recorded.
+        length_mm: length of the piece or side, for limits that go by it; a long one if left out.
 
     Returns:
         The bound; or a refusal if no rule limits the measure, two rules contradict each other, or a limit
@@ -100,7 +106,7 @@ def bound(measure: str, rule_set: RuleSet, work: Work) -> Bound | NotPossible:
     rules = tuple(held for held in rule_set.rules if held.rule.measure == measure and _may_apply(held, work))
     limits: list[Limit] = []
     for held in rules:
-        plain = _plain(held.rule.limit, work)
+        plain = _plain(held.rule.limit, work, length_mm)
         if plain is None:
             return NotPossible(Reason.LIMIT_BY_UNKNOWN_SIZE, (), (held.id, str(held.rule.limit.by)))
         limits.append(plain)
@@ -126,9 +132,17 @@ def _values(measure: str, work: Work) -> Iterator[object]:
             yield taken.value
 
 
-def _plain(limit: Limit, work: Work) -> Limit | None:
+def lengths_of_steps(measure: str, rule_set: RuleSet) -> tuple[float, ...]:
+    """Give the lengths up to which the limits on a measure change, rising."""
+    limits = [held.rule.limit for held in rule_set.rules if held.rule.measure == measure]
+    return tuple(sorted({step.up_to for limit in limits if limit.by in LENGTHS for step in limit.steps}))
+
+
+def _plain(limit: Limit, work: Work, length_mm: float | None) -> Limit | None:
     """Give a limit by size as the plain limit at this opening's size; None if the size cannot be told."""
     if limit.by is None:
         return limit
+    if limit.by in LENGTHS:
+        return limit.at_size(limit.steps[-1].up_to if length_mm is None else length_mm)
     sizes = {float(size) for size in _values(limit.by, work) if isinstance(size, int | float)}
     return limit.at_size(sizes.pop()) if len(sizes) == 1 else None

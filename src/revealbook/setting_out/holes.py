@@ -21,10 +21,10 @@ def hole_positions(
     ``limits.centres_max_mm`` apart, and each lengthwise joint has a hole on both sides of it. The holes are
     the fewest that do this, as even as the limits and the blocked stretches let them be.
 
-    A piece shorter than twice the least end distance plus the least centres (350 mm with the usual limits)
-    is refused: two holes cannot both keep their end distance there. Where the limits allow a single hole
-    (``holes_per_part_min`` = 1), a piece between twice the least and twice the greatest end distance
-    (300 to 400 mm) gets one in its middle, which keeps both; below that every hole breaks the end rule.
+    A piece shorter than twice the least end distance plus the least centres is refused: two holes cannot both
+    keep their end distance there. Where the limits allow a single hole (``holes_per_part_min`` = 1), a piece
+    between twice the least and twice the greatest end distance gets one in its middle, which keeps both. The
+    rule set has nearer end distances, and one hole, for short pieces.
 
     Args:
         length_mm: the piece's length over all, joints included.

@@ -186,7 +186,10 @@ def _pieces(basis: _Basis, bottom: _Bottom) -> tuple[Piece, ...] | NotPossible:
         if isinstance(parts, NotPossible):
             return replace(parts, about=(name,))
         cut = Cut(name, profile.id, length_mm, parts.joints_mm)
-        piece = drilled(cut, limits, below if name == "bottom" else ())
+        of_length = basis.keeps.limits_of(length_mm)
+        if isinstance(of_length, NotPossible):
+            return of_length
+        piece = drilled(cut, of_length, below if name == "bottom" else ())
         if isinstance(piece, NotPossible):
             return piece
         pieces.append(piece)

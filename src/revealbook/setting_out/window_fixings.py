@@ -57,12 +57,15 @@ def window_fixings(
     found = window_in_force(rule_set, work)
     if isinstance(found, NotPossible):
         return found
-    spacing, bounds = found
+    bounds = found[1]
     sides: list[WindowSide] = []
     for piece in pieces:
         length_mm = window.along(piece.name)
+        of_side = window_in_force(rule_set, work, length_mm)
+        if isinstance(of_side, NotPossible):
+            return of_side
         offset_mm = (piece.length_mm - length_mm) / 2
-        placed = first_possible(_tries(length_mm, spacing, [hole - offset_mm for hole in piece.holes_mm]))
+        placed = first_possible(_tries(length_mm, of_side[0], [hole - offset_mm for hole in piece.holes_mm]))
         if isinstance(placed, NotPossible):
             return replace(placed, about=("window", piece.name))
         sides.append(WindowSide(piece.name, length_mm, placed.positions_mm))
