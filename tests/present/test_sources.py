@@ -3,7 +3,8 @@ from tests.present.judging import ENGLISH, site
 from tests.rules.changes import common_practice
 from tests.rules.sets import in_force, stated
 
-from revealbook.present.sources import Sources, basis_words, sources
+from revealbook.present.sources import Sources, basis_words, parameter_value, sources
+from revealbook.present.words import words_in
 from revealbook.rules.basis import Basis
 
 SUPPLIER = {"kind": "supplier", "document": "mounting instructions 2026-03"}
@@ -84,6 +85,14 @@ def test_method_parameters_are_shown_with_the_reason_of_a_change() -> None:
     )
     assert method["decision"] == ("guard band", "")
     assert method["signing_roles"][0] == "installer, clerk of works"
+
+
+def test_a_parameter_of_several_values_is_said_in_words() -> None:
+    assert parameter_value({"seals": "before covering", "tests": None}, ENGLISH) == (
+        "Seals: before covering; Tests: none"
+    )
+    assert parameter_value({"length_mm": 1.5}, words_in("de")) == "length_mm: 1,5"
+    assert parameter_value("worse of both", words_in("de")) == "das Ungünstigere von beiden"
 
 
 @pytest.mark.parametrize(

@@ -50,6 +50,9 @@ METHODS = {
     "power 1.5": N_("power 1.5"),
     "power 2": N_("power 2"),
     "bolt": N_("bolt"),
+    "worse of both": N_("worse of both"),
+    "shared alike": N_("shared alike"),
+    "covering": N_("covering"),
 }
 PARTS = {
     "left": N_("left"),

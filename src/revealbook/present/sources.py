@@ -1,6 +1,6 @@
 """The rule set in force and what each limit rests on, for the back of the pack."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import groupby
 
@@ -121,7 +121,14 @@ def basis_words(basis: Basis, words: Words) -> str:
 
 
 def parameter_value(value: object, words: Words) -> str:
-    """Say the value of a method parameter."""
+    """Say the value of a method parameter; one of several, by stage or by kind of reading, in one line."""
+    if value is None:
+        return words.say(N_("none"))
+    if isinstance(value, Mapping):
+        return "; ".join(
+            f"{words.say(labels.STAGES.get(str(name), str(name)))}: {parameter_value(one, words)}"
+            for name, one in value.items()
+        )
     if isinstance(value, list | tuple):
         return ", ".join(parameter_value(one, words) for one in value)
     if isinstance(value, float):
