@@ -102,7 +102,7 @@ def test_a_broken_site_file_does_not_hide_what_is_wrong_with_records_and_overlay
 def test_rules_that_cannot_be_used_do_not_hide_what_is_wrong_with_records(site: Path) -> None:
     change(site / "site.yaml", "edition: 2026-12", "edition: 1999-01")
     change(site / RECORD, "  moisture_pct: 3.1\n", "  moisture_pct: wet\n")
-    assert codes(site) == [("site.yaml", "edition_differs"), ("openings/W-1.01.yaml", "not_a_number")]
+    assert codes(site) == [("site.yaml", "unknown_edition"), ("openings/W-1.01.yaml", "not_a_number")]
     assert api.check(site).judged is None
 
 
