@@ -134,7 +134,7 @@ def test_evidence_that_cannot_be_read_leaves_with_2_and_tells_each_problem_once(
     found = run("judge-again", damaged, *today)
     assert (found.status, found.out) == (2, "")
     lines = found.err.splitlines()
-    assert lines[0].startswith("openings/W-1.01.yaml:30:3: ")
+    assert lines[0].startswith("openings/W-1.01.yaml:33:3: ")
     assert lines[1:] == [
         "1 problem in 1 file; what could not be used was not judged.",
         "What the pack carries cannot be judged; it is not what was judged when it was made.",

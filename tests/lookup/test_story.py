@@ -54,8 +54,9 @@ def test_the_latest_version_is_told_and_the_change_before_it(tmp_path: Path) -> 
     assert "overlap on the left 82 mm" in part(told, "frame")
     assert told.pack.read_bytes() == second["packs/p.pdf"]
     assert [one.holds for one in told.filings] == [True, True]
-    [change] = told.filings[1].changes
-    assert (change.mark, change.rule) == ("W-1", "frame-overlap")
+    changed, same_sum = told.filings[1].changes
+    assert (changed.mark, changed.rule) == ("W-1", "frame-overlap")
+    assert (same_sum.mark, same_sum.rule) == ("W-1", "overlaps-add-up")
     assert "frame-overlap: does not conform before, conforms since" in part(told, "versions")
 
 
