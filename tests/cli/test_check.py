@@ -201,14 +201,34 @@ def test_a_terminal_that_lacks_a_sign_gets_another_one(site: Path) -> None:
     assert "? does not conform" in told.out
 
 
-def test_checking_loads_neither_typesetter_nor_numerics() -> None:
-    heavy = ["weasyprint", "jinja2", "scipy", "numpy", "PIL", "fontTools", "jsonschema", "openpyxl"]
+def loaded_by_checking(site: Path) -> list[str]:
+    """The packages that take long to load and that a check of the site has loaded."""
+    heavy = [
+        "weasyprint",
+        "jinja2",
+        "scipy",
+        "numpy",
+        "PIL",
+        "pi_heif",
+        "fontTools",
+        "jsonschema",
+        "openpyxl",
+    ]
     program = (
         "import sys; from pathlib import Path; from revealbook.cli.check import Asked, run; "
-        f"run(Path({str(CONFORMING)!r}), Asked()); print([name for name in {heavy} if name in sys.modules])"
+        f"run(Path({str(site)!r}), Asked()); print(*(name for name in {heavy} if name in sys.modules))"
     )
     done = subprocess.run([sys.executable, "-c", program], capture_output=True, text=True, check=True)
-    assert done.stdout.splitlines()[-1] == "[]"
+    return done.stdout.splitlines()[-1].split()
+
+
+def test_checking_loads_neither_typesetter_nor_numerics_and_a_decoder_only_for_photographs(
+    site: Path,
+) -> None:
+    assert loaded_by_checking(CONFORMING) == ["PIL"]
+    for photo in (site / "photos").iterdir():
+        photo.unlink()
+    assert loaded_by_checking(site) == []
 
 
 def test_the_command_can_be_used_without_its_parser(site: Path, capsys: pytest.CaptureFixture[str]) -> None:

@@ -37,7 +37,7 @@ def test_the_story_leads_to_the_pack_and_its_page_and_fits_the_terminal(archive:
 def test_programs_get_the_sentences_with_the_record_and_the_versions(archive: Path) -> None:
     shown = run("story", "--archive", archive, "alder-yard/W-1.01", "--format", "json")
     told = json.loads(shown.out)
-    assert told["record"]["frame"]["bonding"][0]["batch"] == "0412"
+    assert told["record"]["frame"]["bonding"][0]["batches"][0]["number"] == "0412"
     assert told["versions"][0]["holds_opening"] is True
     assert told["pack_agrees_with_itself"] is True
     assert [part["key"] for part in told["parts"]][-2:] == ["versions", "later"]

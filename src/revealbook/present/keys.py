@@ -149,6 +149,8 @@ KEYS = {
     "primed": N_("whether it is primed"),
     "protected_until_covered": N_("whether it was protected until covered"),
     "reason": N_("the reason"),
+    "basis": N_("on whose word it is"),
+    "document": N_("the document"),
     "rising": N_("rising diagonal"),
     "screwed": N_("whether it is screwed"),
     "screwed_to_profile": N_("whether it is screwed to the profile"),
