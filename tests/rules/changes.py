@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Any
 
 from revealbook.measures.measure import measure
+from revealbook.measures.method import Method
 from revealbook.measures.work import Surroundings, Work
 from revealbook.records.opening import Opening
 from revealbook.records.site import Site
@@ -22,6 +23,7 @@ from revealbook.source.read import read
 TESTS = Path(__file__).parents[1]
 CONFORMING = TESTS / "conforming"
 RECORD = CONFORMING / "openings" / "W-1.01.yaml"
+WAYS = Path(__file__).parent / "ways.yaml"
 _PART = re.compile(r"([a-z0-9_]+)|\[(\d+)\]")
 
 
@@ -77,12 +79,24 @@ def put(data: Any, path: str, value: Any) -> None:
         data[last] = value
 
 
-def judged(changes: Mapping[str, Any], rules: RuleSet | None = None) -> dict[str, Judgement]:
-    """Judge the conforming record after changes; paths that begin with `site.` change the site file."""
-    rules = rules or common_practice()
+def work_of(changes: Mapping[str, Any], method: Method | None = None, way: str = "") -> Work:
+    """Give the conforming record after changes; paths that begin with `site.` change the site file.
+
+    Args:
+        changes: values by path.
+        method: the method; that of common practice if none is given.
+        way: another way of working, from ways.yaml, that the record follows before it is changed.
+    """
     record, site = copy.deepcopy(plain(RECORD)), copy.deepcopy(plain(CONFORMING / "site.yaml"))
-    for path, value in changes.items():
+    other_way = plain(WAYS)[way] if way else {}
+    for path, value in (*other_way.items(), *changes.items()):
         put({"site": site} if path.startswith("site.") else record, path, copy.deepcopy(value))
-    around = Surroundings.of(Site.model_validate(site), rules.method)
-    readings = measure(Work(Opening.model_validate(record), around), rules.measures)
+    around = Surroundings.of(Site.model_validate(site), method or common_practice().method)
+    return Work(Opening.model_validate(record), around)
+
+
+def judged(changes: Mapping[str, Any], rules: RuleSet | None = None, way: str = "") -> dict[str, Judgement]:
+    """Judge the conforming record after changes by a rule set; common practice if none is given."""
+    rules = rules or common_practice()
+    readings = measure(work_of(changes, rules.method, way), rules.measures)
     return {judgement.rule_id: judgement for judgement in judge(rules, readings)}

@@ -8,12 +8,13 @@ from collections.abc import Iterable, Iterator, Sequence
 from math import inf
 from typing import NamedTuple
 
+from revealbook.measures.arch import RISE, head_length_mm, is_arched, rise_at
 from revealbook.measures.bonding import adhesive_of
 from revealbook.measures.frame import piece_path
 from revealbook.measures.left_out import PIECES, standing
 from revealbook.measures.physics.materials import foam_volume_l, tape_length_m, triangular_section_mm2
 from revealbook.measures.reading import Detail, Missing, Outcome, Path, Reading
-from revealbook.measures.seals import EVENTS, TAPES
+from revealbook.measures.tapes import EVENTS, TAPES
 from revealbook.measures.work import Work, lacking
 from revealbook.records.applications import BONDING, Applied, applications
 from revealbook.records.seals import SealEvent
@@ -236,9 +237,11 @@ def _lacks(work: Work, events: Iterable[tuple[SealEvent, Path]], keys: tuple[str
 
 
 def _lacks_perimeter(work: Work) -> tuple[Missing, ...]:
-    return lacking(work, (), ("window", "width_mm"), ("window", "height_mm"))
+    arch = (RISE, ("survey", "widths_mm", "top")) if is_arched(work) else ()
+    return lacking(work, (), ("window", "width_mm"), ("window", "height_mm"), *arch)
 
 
 def _perimeter_mm(work: Work) -> tuple[float, float, float, float]:
     width, height = work.look("window", "width_mm"), work.look("window", "height_mm")
-    return (width, height, width, height)
+    upright = height - float(rise_at(work, "left"))  # type: ignore[arg-type]  # a rise that is missing was named
+    return (width, upright, head_length_mm(work) or width, upright)

@@ -8,10 +8,11 @@ from types import MappingProxyType
 
 from revealbook.measures.catalogue_calculations import CALCULATIONS
 from revealbook.measures.catalogue_wall import WALL_SIDE
+from revealbook.measures.catalogue_ways import WAYS
 from revealbook.measures.catalogue_window import WINDOW_SIDE
 from revealbook.measures.quantity import Measure
 
 CATALOGUE: Mapping[str, Measure] = MappingProxyType(
-    {measure.name: measure for measure in (*WALL_SIDE, *WINDOW_SIDE, *CALCULATIONS)}
+    {measure.name: measure for measure in (*WALL_SIDE, *WINDOW_SIDE, *WAYS, *CALCULATIONS)}
 )
 """Measures by name."""

@@ -245,14 +245,14 @@ _SUPPORTS = (
     Measure(
         "bracket_screwed",
         "yes/no",
-        "Whether each bracket is screwed to the profile.",
-        lambda work: supports.per_bracket(work, "screwed_to_profile"),
+        "Whether each bracket is screwed on.",
+        supports.bracket_screwed,
     ),
     Measure(
         "bracket_fixed",
         "yes/no",
-        "Whether each bracket is fixed into the wall.",
-        lambda work: supports.per_bracket(work, "fixed_to_wall"),
+        "Whether each bracket is fixed.",
+        supports.bracket_fixed,
     ),
     Measure("height_made_up", "yes/no", "Whether height must be made up.", supports.height_is_made_up),
     Measure("packer_shortfall", "mm", "Height not made up.", supports.packer_shortfall),

@@ -1,6 +1,17 @@
 """Measures of the window side of the work: window, seals, products and weather, acceptance."""
 
-from revealbook.measures import acceptance, left_out, order, seals, stages, weather, window, within
+from revealbook.measures import (
+    acceptance,
+    left_out,
+    order,
+    sashes,
+    seals,
+    stages,
+    tapes,
+    weather,
+    window,
+    within,
+)
 from revealbook.measures.quantity import Function, Measure, as_recorded
 from revealbook.measures.waits import load_wait
 
@@ -62,7 +73,7 @@ _WINDOW = (
         "window_tried",
         "yes/no",
         "Whether its function was tried.",
-        as_recorded("window", "opening_function_tried"),
+        sashes.tried,
     ),
     Measure("joint_margin", "mm", "Joint width inside what the foam may fill.", window.joint_margin),
     Measure("load_wait_margin", "h", "Wait of the adhesive before loading.", load_wait),
@@ -72,21 +83,21 @@ _SEALS = (
     Measure("foam_after_tape", "h", "From the first tape to the foam.", seals.first_tape_before_foam),
     Measure("trim_wait_margin", "h", "Wait of the foam before trimming.", seals.trim_wait),
     Measure("tape_after_trim", "h", "From the trim to the second tape.", seals.second_tape_after_trim),
-    Measure("sides_closed", "number", "Sides on which the foam is closed.", seals.sides_closed),
-    Measure("sd_ratio", "-", "How many times tighter the inner seal is.", seals.sd_ratio),
+    Measure("sides_closed", "number", "Faces on which the joint is closed.", tapes.sides_closed),
+    Measure("sd_ratio", "-", "How many times tighter the inner seal is.", tapes.sd_ratio),
     Measure("foam_without_voids", "yes/no", "Filled without voids.", _of_events("without_voids", "foam")),
     Measure("surfaces_dampened", "yes/no", "Dampened where asked for.", seals.dampening),
     Measure(
         "tape_corner_overlap",
         "mm",
         "Overlap of tape at corners.",
-        _of_events("corner_overlap_mm", *seals.TAPES, measures="length"),
+        _of_events("corner_overlap_mm", *tapes.TAPES, measures="length"),
     ),
     Measure(
         "tape_bonded_width",
         "mm",
         "Width of tape stuck to the frame.",
-        _of_events("bonded_width_mm", *seals.TAPES, measures="length"),
+        _of_events("bonded_width_mm", *tapes.TAPES, measures="length"),
     ),
     Measure(
         "foam_depth_shortfall",

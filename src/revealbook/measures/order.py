@@ -7,7 +7,8 @@ from types import MappingProxyType
 from revealbook.measures.acceptance import looks_at, released
 from revealbook.measures.left_out import left_out
 from revealbook.measures.reading import Detail, Missing, Outcome, Path, Reading
-from revealbook.measures.seals import TAPES, dated
+from revealbook.measures.seals import dated
+from revealbook.measures.tapes import TAPES
 from revealbook.measures.unread import hours
 from revealbook.measures.waits import hours_between
 from revealbook.measures.work import Work
@@ -49,12 +50,17 @@ def work_after_hold_points(work: Work) -> Iterator[Outcome]:
     """Hours from passing each hold point to the work that it releases; negative if the work came first.
 
     What counts is the last look before the work; if that was not passed, the first one passed after it.
+    Joint tape is on the window when that is set, so that nothing waits for its release.
     """
+    gone = left_out(work)
+    if work.look("seals", "filling") == "joint tape":
+        gone |= {"foam", "second tape"}
     for name in work.method.hold_points:
-        if name not in RELEASES or RELEASES[name] in left_out(work):
+        release = RELEASES.get(name)
+        if release is None or release in gone:
             continue
         subject = (f"hold point {name}",)
-        looks, begun = looks_at(work, name), _begun(work, RELEASES[name])
+        looks, begun = looks_at(work, name), _begun(work, release)
         if isinstance(looks, Missing) or isinstance(begun, Missing):
             yield looks if isinstance(looks, Missing) else begun._replace(subject=subject)  # type: ignore[union-attr]
             continue

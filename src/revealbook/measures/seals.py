@@ -5,13 +5,11 @@ from datetime import datetime
 from typing import NamedTuple
 
 from revealbook.measures.reading import Detail, Missing, Outcome, Path, Reading
+from revealbook.measures.tapes import EVENTS, TAPES, closes, of_kind, subject_of, tape_sides
 from revealbook.measures.unread import hours
 from revealbook.measures.waits import wait_margin
-from revealbook.measures.work import Work, each, one
+from revealbook.measures.work import Work, one
 from revealbook.records.seals import SealEvent
-
-TAPES = ("inner tape", "outer tape")
-EVENTS = ("seals", "events")
 
 
 class Event(NamedTuple):
@@ -22,41 +20,28 @@ class Event(NamedTuple):
     path: Path
 
 
-def of_kind(work: Work, *steps: str) -> list[tuple[SealEvent, Path]] | Missing:
-    """Give the events of these kinds as listed, with their places.
-
-    `Missing` if there is none, or if any event does not say what was done: it might be one of these.
-    """
-    events = each(work, *EVENTS)
-    if isinstance(events, Missing):
-        return events
-    found: list[tuple[SealEvent, Path]] = []
-    for number, event in events:
-        if event.step is None:
-            return Missing((f"event {number + 1}",), "step", (*EVENTS, number, "step"))
-        if event.step in steps:
-            found.append((event, (*EVENTS, number)))
-    return found or Missing((), steps[0], EVENTS)
-
-
-def dated(work: Work, *steps: str) -> list[Event] | Missing:
+def dated(work: Work, *steps: str, side: str | None = None) -> list[Event] | Missing:
     """Give the events of these kinds in order of time; `Missing` if there is none or one has no time."""
-    found = of_kind(work, *steps)
-    if isinstance(found, Missing):
-        return found
+    listed = of_kind(work, *steps)
+    if isinstance(listed, Missing):
+        return listed
+    found = [(event, path) for event, path in listed if closes(event, side)]
+    if not found:
+        return Missing(subject_of(side), steps[0], EVENTS)
     undated = next((path for event, path in found if event.at is None), None)
     if undated is not None:
         return Missing((str(work.look(*undated, "step")),), "at", (*undated, "at"))
-    dated = [Event(event.at, event, (*path, "at")) for event, path in found if event.at is not None]
-    return sorted(dated, key=lambda event: event.at)
+    events = [Event(event.at, event, (*path, "at")) for event, path in found if event.at is not None]
+    return sorted(events, key=lambda event: event.at)
 
 
-def _between(first: Event, second: Event) -> Reading:
+def _between(first: Event, second: Event, side: str | None = None) -> Reading:
     details = (
         Detail("from", first.at.isoformat(), "-", first.path),
         Detail("to", second.at.isoformat(), "-", second.path),
     )
-    return Reading((str(second.step.step),), hours(first.at, second.at), second.path, None, details)
+    subject = (*subject_of(side), str(second.step.step))
+    return Reading(subject, hours(first.at, second.at), second.path, None, details)
 
 
 def secured_before_sealing(work: Work) -> Iterator[Outcome]:
@@ -74,12 +59,31 @@ def secured_before_sealing(work: Work) -> Iterator[Outcome]:
 
 
 def first_tape_before_foam(work: Work) -> Iterator[Outcome]:
-    """Hours from the first tape, inside or outside, to each foaming."""
-    tapes, foams = dated(work, *TAPES), dated(work, "foam")
-    if isinstance(tapes, Missing) or isinstance(foams, Missing):
-        yield next(found for found in (tapes, foams) if isinstance(found, Missing))
+    """Hours from the first tape, inside or outside, to each foaming; side by side where tapes differ.
+
+    A tape whose maker allows that it is stuck to the window before that is set counts from then on.
+    """
+    sides = tape_sides(work)
+    if isinstance(sides, Missing):
+        yield sides
         return
-    yield from (_between(tapes[0], foam) for foam in foams)
+    for side in sides:
+        tapes, foams = dated(work, *TAPES, side=side), dated(work, "foam", side=side)
+        if isinstance(tapes, Missing) or isinstance(foams, Missing):
+            yield next(found for found in (tapes, foams) if isinstance(found, Missing))
+            continue
+        first = min((_from_when_it_was_stuck(work, tape) for tape in tapes), key=lambda tape: tape.at)
+        yield from (_between(first, foam, side) for foam in foams)
+
+
+def _from_when_it_was_stuck(work: Work, tape: Event) -> Event:
+    stuck = tape.step.stuck_to_window_at
+    allowed = getattr(work.product("tapes", tape.step.product), "may_be_stuck_first", None)
+    return (
+        tape
+        if stuck is None or not allowed
+        else Event(stuck, tape.step, (*tape.path[:-1], "stuck_to_window_at"))
+    )
 
 
 def trim_wait(work: Work) -> Iterator[Outcome]:
@@ -124,60 +128,28 @@ def _least(outcomes: Iterable[Outcome]) -> Outcome:
 
 
 def second_tape_after_trim(work: Work) -> Iterator[Outcome]:
-    """Hours from the trim before it to each tape on the side that was closed last.
+    """Hours from the trim before it to each tape on the face that was closed last; by side if tapes differ.
 
     The last of these tapes comes after the very last trim, or what was trimmed then is open.
     """
-    tapes, trims = dated(work, *TAPES), dated(work, "trim")
+    sides = tape_sides(work)
+    for side in (None,) if isinstance(sides, Missing) else sides:
+        yield from (sides,) if isinstance(sides, Missing) else _second_tape_after_trim(work, side)
+
+
+def _second_tape_after_trim(work: Work, side: str | None) -> Iterator[Outcome]:
+    tapes, trims = dated(work, *TAPES, side=side), dated(work, "trim", side=side)
     if isinstance(tapes, Missing) or isinstance(trims, Missing):
         yield next(found for found in (tapes, trims) if isinstance(found, Missing))
         return
     second = [tape for tape in tapes if tape.step.step != tapes[0].step.step]
     if not second:
-        other = next(side for side in TAPES if side != tapes[0].step.step)
-        yield Missing((other,), other, EVENTS)
+        other = next(face for face in TAPES if face != tapes[0].step.step)
+        yield Missing((*subject_of(side), other), other, EVENTS)
         return
     for tape in second[:-1]:
-        yield _between(next((trim for trim in reversed(trims) if trim.at <= tape.at), trims[0]), tape)
-    yield _between(trims[-1], second[-1])
-
-
-def sides_closed(work: Work) -> Iterator[Outcome]:
-    """On how many sides, inside and outside, the foam is closed by a tape."""
-    events = each(work, *EVENTS)
-    if isinstance(events, Missing):
-        yield events
-        return
-    tapes = of_kind(work, *TAPES)
-    if isinstance(tapes, Missing) and tapes.what == "step":
-        yield tapes
-        return
-    sides = set() if isinstance(tapes, Missing) else {event.step for event, _ in tapes}
-    yield Reading((), len(sides), EVENTS)
-
-
-def sd_ratio(work: Work) -> Iterator[Outcome]:
-    """How many times tighter against vapour the inner seal is than the outer one (ratio of sd-values)."""
-    tapes = of_kind(work, *TAPES)
-    if isinstance(tapes, Missing):
-        yield tapes
-        return
-    found: dict[str, tuple[float, Path]] = {}
-    for event, path in tapes:
-        step, product = str(event.step), work.product("tapes", event.product)
-        sd = event.sd_m if event.sd_m is not None else getattr(product, "sd_m", None)
-        if sd is None:
-            yield Missing((step,), "sd_m", (*path, "product"))
-            return
-        weaker = min if step == "inner tape" else max
-        found[step] = weaker(found.get(step, (sd, path)), (sd, path))
-    for side in TAPES:
-        if side not in found:
-            yield Missing((side,), side, EVENTS)
-            return
-    inner, outer = found["inner tape"], found["outer tape"]
-    details = (Detail("inner_sd_m", inner[0], "m", inner[1]), Detail("outer_sd_m", outer[0], "m", outer[1]))
-    yield Reading((), inner[0] / outer[0], inner[1], None, details)
+        yield _between(next((trim for trim in reversed(trims) if trim.at <= tape.at), trims[0]), tape, side)
+    yield _between(trims[-1], second[-1], side)
 
 
 def per_event(work: Work, key: str, *steps: str, measures: str | None = None) -> Iterator[Outcome]:

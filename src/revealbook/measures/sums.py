@@ -6,7 +6,10 @@ A size typed wrongly, or read from the wrong drawing, breaks the sum although it
 from collections.abc import Iterator
 from math import sqrt
 
+from revealbook.measures.arch import is_arched
+from revealbook.measures.facade import BOX
 from revealbook.measures.reading import Detail, Missing, Outcome, Path, Reading
+from revealbook.measures.stated import is_stated
 from revealbook.measures.work import Work, lacking
 
 _ACROSS = (("bottom", "start"), ("middle", "middle"), ("top", "end"))
@@ -26,13 +29,13 @@ def height_sum_error(work: Work) -> Iterator[Outcome]:
     """By how much opening height - window height - bottom and top joint misses zero at three places, mm.
 
     With a plinth profile under the window, its height (the profile's width in elevation) and the packers
-    below it count as well.
+    below it count as well, and so does a shutter box above it. Under an arch only the middle is summed.
     """
     under = _under_the_window(work)
     if not isinstance(under, float):
         yield from under
         return
-    for place, at in _UPWARDS:
+    for place, at in _UPWARDS[1:2] if is_arched(work) else _UPWARDS:
         joints: tuple[Path, Path] = (_joint("bottom", at), _joint("top", at))
         opening: Path = ("survey", "heights_mm", place)
         yield from _closing(work, place, opening, ("window", "height_mm"), joints, under)
@@ -88,18 +91,20 @@ def _spread(work: Work) -> float | None:
 
 
 def _under_the_window(work: Work) -> float | tuple[Missing, ...]:
-    """Height of plinth profile and packers, mm; or all that is missing for it."""
-    used = work.look(*PLINTH)
+    """Height of plinth profile, packers and shutter box, mm; or all that is missing for it."""
+    used, box = work.look(*PLINTH), work.look(*BOX, "height_mm")
     if used is None:
         return (Missing((), "used", PLINTH),)
+    if box is None and is_stated(work, BOX):
+        return (Missing((), "height_mm", (*BOX, "height_mm")),)
     if not used:
-        return 0.0
+        return float(box or 0.0)
     profile = work.product("profiles", work.look("plinth", "product"))
     height, packers = getattr(profile, "width_mm", None), _packers(work)
     missing = packers if isinstance(packers, tuple) else ()
     if height is None:
         missing += (Missing((), "profile_width_mm", ("plinth", "product")),)
-    return missing or float(height or 0.0) + float(packers)  # type: ignore[arg-type]  # a number: none is missing
+    return missing or float(height or 0.0) + float(packers) + float(box or 0.0)  # type: ignore[arg-type]  # a number: none is missing
 
 
 def _packers(work: Work) -> float | tuple[Missing, ...]:

@@ -83,14 +83,32 @@ def bracket_count(work: Work) -> Iterator[Outcome]:
     yield Missing((), "brackets", path) if brackets is None else Reading((), len(brackets), path)
 
 
-def per_bracket(work: Work, key: str) -> Iterator[Outcome]:
-    """What was recorded of each bracket under `key`."""
+def bracket_screwed(work: Work) -> Iterator[Outcome]:
+    """Whether each bracket is screwed, to the plinth profile or to the mounting frame."""
+    return _bracket(work, "screwed_to", "plinth profile", "screwed_to_profile")
+
+
+def bracket_fixed(work: Work) -> Iterator[Outcome]:
+    """Whether each bracket is fixed, into the wall or into the foundation."""
+    return _bracket(work, "fixed_into", "wall", "fixed_to_wall")
+
+
+def _bracket(work: Work, choice: str, usual: str, usual_key: str) -> Iterator[Outcome]:
+    """Give what was recorded of each bracket: where it is held, or whether it is in the ordinary place.
+
+    A bracket that names the ordinary place but is said not to be held there is not held: the worse counts.
+    """
     brackets = each(work, "plinth", "brackets")
     if isinstance(brackets, Missing):
         yield brackets
         return
-    for number, _ in brackets:
-        yield one(work, (f"bracket {number + 1}",), ("plinth", "brackets", number, key))
+    for number, bracket in brackets:
+        path: Path = ("plinth", "brackets", number)
+        held = getattr(bracket, choice)
+        if held is None or (held == usual and getattr(bracket, usual_key) is False):
+            yield one(work, (f"bracket {number + 1}",), (*path, usual_key))
+        else:
+            yield Reading((f"bracket {number + 1}",), value=True, path=(*path, choice))
 
 
 def packer_shortfall(work: Work) -> Iterator[Outcome]:

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from typing import Literal
 
+from revealbook.measures.arch import rise_at
 from revealbook.measures.bonding import adhesives
 from revealbook.measures.physics.squareness import lateral_rack_mm
 from revealbook.measures.physics.tolerances import interpolated_flatness_mm
@@ -23,18 +24,20 @@ def size_deviation(work: Work, direction: Direction) -> Iterator[Outcome]:
     for place in _PLACES[direction]:
         subject, path = (place,), ("survey", direction, place)
         measured = work.look(*path)
-        if nominal is None:
+        below_crown = rise_at(work, place) if direction == "heights_mm" else 0.0
+        if isinstance(below_crown, Missing):
+            yield below_crown
+        elif nominal is None:
             yield Missing(subject, _NOMINAL[direction], ("opening", _NOMINAL[direction]))
         elif measured is None:
             yield Missing(subject, place, path)
         else:
             details = (
                 Detail("measured_mm", measured, "mm", path),
-                Detail("nominal_mm", nominal, "mm", ("opening", _NOMINAL[direction])),
+                Detail("nominal_mm", nominal - below_crown, "mm", ("opening", _NOMINAL[direction])),
             )
-            yield Reading(
-                subject, abs(measured - nominal), path, work.uncertainty("survey", "length"), details
-            )
+            deviation = abs(measured - nominal + below_crown)
+            yield Reading(subject, deviation, path, work.uncertainty("survey", "length"), details)
 
 
 def width_deviation(work: Work) -> Iterator[Outcome]:

@@ -4,10 +4,11 @@ from collections.abc import Iterator
 from itertools import pairwise
 from math import inf
 
+from revealbook.measures.arch import head_length_mm, rise_at
 from revealbook.measures.left_out import standing
 from revealbook.measures.physics.squareness import lateral_rack_mm
 from revealbook.measures.reading import Detail, Missing, Outcome, Path, Reading
-from revealbook.measures.seals import of_kind
+from revealbook.measures.tapes import of_kind
 from revealbook.measures.work import Work, each, one
 
 SIDES = ("left", "right", "bottom", "top")
@@ -124,13 +125,23 @@ def fixing_corner_distances(work: Work) -> Iterator[Outcome]:
         (first, first_path), (last, last_path) = placed[0], placed[-1]
         yield Reading((side, "first_end"), first, first_path, work.uncertainty("window", "length"))
         size_key = _LENGTH_OF[side]
-        size = work.look("window", size_key)
+        size = _length(work, side)
         if size is None:
             yield Missing((side, "last_end"), size_key, ("window", size_key))
             continue
         details = (Detail("fixing_mm", last, "mm"), Detail(size_key, size, "mm", ("window", size_key)))
         spread = work.uncertainty("window", "length", 2)
         yield Reading((side, "last_end"), size - last, last_path, spread, details)
+
+
+def _length(work: Work, side: str) -> float | None:
+    """Length of a side of the window, mm: along an arched head, and up to its springing beside it."""
+    if side == "top":
+        return head_length_mm(work)
+    size, below = work.look("window", _LENGTH_OF[side]), rise_at(work, side)
+    if size is None or side == "bottom":
+        return None if size is None else float(size)
+    return None if isinstance(below, Missing) else float(size - below)
 
 
 def per_fixing_set(work: Work, key: str) -> Iterator[Outcome]:

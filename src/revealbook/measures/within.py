@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from math import hypot
 
 from revealbook.measures.reading import Detail, Missing, Outcome, Path, Reading
-from revealbook.measures.seals import of_kind
+from revealbook.measures.tapes import of_kind
 from revealbook.measures.work import Work, each, lacking
 
 BOTTOM: Path = ("frame", "pieces", "bottom", "length_mm")

@@ -1,9 +1,11 @@
 """What the keys of records and products are called in a sentence, and why a reading cannot be given."""
 
 from revealbook.present.keys_of_loads import LOAD_KEYS
+from revealbook.present.keys_of_ways import WAY_KEYS
 from revealbook.present.words import N_
 
 KEYS = {
+    **WAY_KEYS,
     "air_c": N_("air temperature"),
     "rh_pct": N_("relative humidity"),
     "surface_c": N_("surface temperature"),
@@ -256,6 +258,9 @@ REASONS = {
         "pressed width and the weather are known between bounds only"
     ),
     "beyond_last_step": N_("no limit is stated for this size"),
+    "joint tape": N_("no joint tape was recorded"),
+    "filling_contradicts": N_("joint tape is said to fill the joint, and foam was recorded all the same"),
+    "higher_than_semicircle": N_("the arch is said to be higher than half of its width"),
     "diagonals_fit_no_opening": N_("no opening of this width has these diagonals"),
     "diagonals_fit_no_window": N_("no window of this width has these diagonals"),
     "inner tape": N_("no inner tape was recorded"),

@@ -5,6 +5,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from revealbook.measures.catalogue import CATALOGUE
+from revealbook.measures.catalogue_ways import WAYS
 from revealbook.present import labels, left_out
 from revealbook.present.found import brief, limit_in_force, requirement, to_data_sheet
 from revealbook.present.verdict import Count, counts
@@ -13,6 +14,7 @@ from revealbook.rules.finding import Judgement, Outcome
 from revealbook.rules.judged import JudgedOpening
 from revealbook.rules.rule import STAGES
 
+_WAYS = frozenset(measure.name for measure in WAYS)
 _NUMBER = re.compile(r"\d+(?:[.,]\d+)?")
 
 
@@ -147,8 +149,9 @@ def _row(judgement: Judgement, numbers: Mapping[str, str], words: Words) -> Rule
 
 def _why_not(judgement: Judgement, words: Words) -> str:
     """Say why a rule does not apply."""
-    if judgement.ruled_out_by:
-        meaning = words.say(CATALOGUE[judgement.ruled_out_by].meaning)
+    condition = judgement.ruled_out_by
+    if condition and not (condition in _WAYS and condition in judgement.held.rule.applies_when):
+        meaning = words.say(CATALOGUE[condition].meaning)
         return words.say(N_("ruled out: {condition}"), condition=meaning.rstrip("."))
     if judgement.held.left_out_by:
         said = N_("not a rule of {name}, by which this building is judged")

@@ -3,6 +3,7 @@
 from typing import Literal
 
 from revealbook.records.bonding import Application
+from revealbook.records.facade import FireBarrier, Insulation
 from revealbook.records.part import Part, Photo, entry, listed, required
 from revealbook.records.quantities import HumidityPct, Many, Mark, Moment, TemperatureC, Text
 
@@ -72,6 +73,10 @@ class Covering(Part):
 
     at: Moment | None = entry("When it was covered.", "2026-11-26T08:00+01:00")
     by: Mark | None = entry("Who covered it.", "dov")
+    insulation: Insulation | None = entry("The outside insulation.", {"kind": "mineral wool"})
+    fire_barrier: FireBarrier | None = entry(
+        "The fire barrier above the window; none if left out.", {"called_for": True}
+    )
 
 
 class ClimateReading(Part):

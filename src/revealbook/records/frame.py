@@ -12,6 +12,7 @@ from revealbook.records.quantities import (
     LengthMm,
     Many,
     Mark,
+    Moment,
     OffsetMm,
     PositionMm,
 )
@@ -111,6 +112,7 @@ class Frame(Section):
         "Applications of adhesive, with the weather of each.",
         [{"of": ["bottom", "left", "right", "top"], "product": "frame-bond"}],
     )
+    screwed_at: Moment | None = entry("When the last fixing of its pieces was set.", "2026-11-20T10:30+01:00")
     protected_until_covered: bool | None = entry(
         "Are the overlaps and the frame protected against weather and knocks until covered?", True
     )

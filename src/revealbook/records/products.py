@@ -74,6 +74,9 @@ class Adhesive(Chemical):
     load_after: Many[CurePoint] | None = entry(
         "Wait before the frame may carry the window.", [{"air_c": 10, "hours": 24}]
     )
+    load_at_once_on_screws: bool | None = entry(
+        "Does the supplier allow the window to be set at once where the frame is screwed?", False
+    )
     cover_after: Many[CurePoint] | None = entry(
         "Wait before it may be covered.", [{"air_c": 10, "hours": 24}]
     )
@@ -112,11 +115,19 @@ class Foam(Chemical):
 
 
 class Tape(Chemical):
-    """Tape for the inner or outer seal."""
+    """Tape for the inner or outer seal, or precompressed joint tape."""
 
     sd_m: SdM | None = entry("sd-value, m.", 40)
     width_mm: GapMm | None = entry("Width, mm.", 100)
     roll_m: LengthM | None = entry("Length of a roll, m.", 25)
+    may_be_stuck_first: bool | None = entry(
+        "Does its maker allow it to be stuck to the window before that is set?", True
+    )
+    joint_min_mm: GapMm | None = entry("Narrowest joint for it, mm (joint tape).", 6)
+    joint_max_mm: GapMm | None = entry("Widest joint for it, mm (joint tape).", 14)
+    closes_both_sides: bool | None = entry(
+        "Does it seal inside and outside by itself, without further tape (joint tape)?", True
+    )
     cover_after: Many[CurePoint] | None = entry(
         "Wait before it may be plastered over.", [{"air_c": 5, "hours": 2}]
     )

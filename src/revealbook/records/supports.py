@@ -38,9 +38,13 @@ class PlinthJoint(Part):
 
 
 class Bracket(Part):
-    """A bracket that carries the plinth profile to the wall."""
+    """A bracket that carries the plinth profile or the mounting frame."""
 
     at_mm: PositionMm | None = entry("Position from the left end of the plinth profile, mm.", 200)
+    screwed_to: Literal["plinth profile", "mounting frame"] | None = entry(
+        "What it is screwed to, if it is screwed.", "mounting frame"
+    )
+    fixed_into: Literal["wall", "foundation"] | None = entry("What it is fixed into, if it is.", "foundation")
     screwed_to_profile: bool | None = entry("Screwed to the profile?", True)
     fixed_to_wall: bool | None = entry("Fixed into the wall?", True)
     fixings: FixingSet | None = entry("The fixings used.", {"product": "frame-screw-7.5"})

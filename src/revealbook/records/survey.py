@@ -2,6 +2,7 @@
 
 from typing import Literal
 
+from revealbook.records.facade import Finish, Head
 from revealbook.records.part import Part, Section, entry
 from revealbook.records.quantities import DeviationMm, OpeningMm, Percent
 
@@ -47,6 +48,8 @@ class Survey(Section):
     )
     straightedge_mm: OpeningMm | None = entry("Length of that straightedge, mm.", 1000)
     substrate: Substrate | None = entry("What the frame is bonded and fixed to.", "solid masonry")
+    head: Head | None = entry("Shape of the head; straight if left out.", {"shape": "straight"})
+    finish: Finish | None = entry("What was on the wall before; none if left out.", {"kind": "none"})
     sound: bool | None = entry("Is it sound: nothing loose, crumbling or hollow?", True)
     clean: bool | None = entry("Is it clean: no oil, old paint or debris?", True)
     dry: bool | None = entry("Is it dry to look at and to touch?", True)

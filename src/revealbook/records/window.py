@@ -2,8 +2,10 @@
 
 from typing import Literal
 
+from revealbook.records.facade import ShutterBox
 from revealbook.records.fixing import FixingSet
-from revealbook.records.part import Part, Section, entry
+from revealbook.records.glass import GlassSafety
+from revealbook.records.part import Part, Section, entry, listed
 from revealbook.records.quantities import (
     AreaM2,
     DeviationMm,
@@ -17,12 +19,12 @@ from revealbook.records.quantities import (
     ThicknessMm,
     WindClass,
 )
+from revealbook.records.sash import Coupling, HingeSide, OpeningKind, Sash
+from revealbook.records.seals import Side
 from revealbook.records.survey import Diagonals
 
 FrameMaterial = Literal["PVC-U", "timber", "aluminium", "timber-aluminium", "steel"]
 FrameColour = Literal["white", "light", "dark"]
-OpeningKind = Literal["fixed", "side hung", "tilt and turn", "top hung", "bottom hung", "sliding"]
-Side = Literal["left", "right", "bottom", "top"]
 
 
 class JointWidths(Part):
@@ -56,11 +58,23 @@ class Window(Section):
     mass_kg: MassKg | None = entry("Mass with glass as on the delivery note, kg.", 78)
     glass_panes_mm: Many[ThicknessMm] | None = entry("Thickness of every pane, mm.", [4, 4, 4])
     glass_area_m2: AreaM2 | None = entry("Visible glass area, m2.", 1.32)
+    glass_safety: GlassSafety | None = entry(
+        "Kind of glass, and what keeps people from falling out.", {"inner_pane": "laminated safety"}
+    )
+    shutter_box: ShutterBox | None = entry("A shutter box above it; none if left out.", {"height_mm": 250})
     frame_material: FrameMaterial | None = entry("What its frame is made of.", "PVC-U")
     frame_depth_mm: GapMm | None = entry("Depth of its frame from inside to outside, mm.", 76)
     frame_colour: FrameColour | None = entry("Colour towards the weather.", "white")
-    opening_kind: OpeningKind | None = entry("How it opens.", "tilt and turn")
-    hinge_side: Literal["left", "right"] | None = entry("Hinges on which side, seen from outside.", "left")
+    opening_kind: OpeningKind | None = entry("How it opens, if it has one sash.", "tilt and turn")
+    hinge_side: HingeSide | None = entry("Hinges on which side, seen from outside.", "left")
+    sashes: Many[Sash] | None = entry(
+        "Its sashes and fixed lights, from left to right, if it has more than one.",
+        [{"kind": "tilt and turn", "hinge_side": "left", "tried": True}],
+    )
+    couplings: Many[Coupling] = listed(
+        "Joints at which it is coupled to other windows; none if left out.",
+        {"to": "240117-34", "at_mm": 1188},
+    )
     centre_from_wall_mm: GapMm | None = entry(
         "From the face of the load-bearing wall out to the middle of the window's frame, mm.", 90
     )
@@ -69,6 +83,9 @@ class Window(Section):
     frame_temperature_c: TemperatureC | None = entry("Temperature of its frame when set, degC.", 9)
     set_at: Moment | None = entry("When it was put on the supports.", "2026-11-23T09:00+01:00")
     checked_before_fixing: bool | None = entry("Level, plumb and place checked before fixing?", True)
+    set_on_screws: bool | None = entry(
+        "Set at once on the screws of the mounting frame, without waiting for the adhesive?", False
+    )
     secured_at: Moment | None = entry("When it was fixed on all sides.", "2026-11-23T09:50+01:00")
     out_of_plumb_mm: DeviationMm | None = entry("Largest deviation from plumb over its height, mm.", 1.5)
     out_of_level_mm: DeviationMm | None = entry("Largest deviation from level over its width, mm.", 1)
