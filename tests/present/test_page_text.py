@@ -1,14 +1,17 @@
 """Page text against the evidence: what is missing or was added is told, and line breaks never are."""
 
 import random
+import shutil
 from collections.abc import Iterator
 from dataclasses import replace
 from functools import cache
+from pathlib import Path
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from tests.made import Made
+from tests.builders import CONFORMING
+from tests.made import Made, make
 from tests.present.judging import ENGLISH, site
 
 from revealbook.archive.opened import open_pack
@@ -202,6 +205,19 @@ def test_a_really_rendered_pack_says_all_that_is_expected(conforming_pack: Made)
     opened = open_pack(conforming_pack.pdf)
     assert len(rows(conforming_pack.packed.pack)) > 100
     assert compare_pages(opened.pages, conforming_pack.packed.pack) == ()
+
+
+@pytest.mark.slow
+def test_the_pages_of_work_in_progress_agree_with_their_evidence(tmp_path: Path) -> None:
+    folder = shutil.copytree(CONFORMING, tmp_path / "site")
+    record = folder / "openings" / "W-1.01.yaml"
+    whole = record.read_text(encoding="utf-8")
+    evening = whole.replace("mark: W-1.01", "mark: W-1.02").replace("\ncovering:", "\n# covering:")
+    begun = evening[: evening.index("\nhold_points:")] + "\n"
+    (folder / "openings" / "W-1.02.yaml").write_text(begun, encoding="utf-8")
+    made = make(folder, tmp_path)
+    assert [row.not_yet_due > 0 for row in made.packed.pack.register] == [False, True]
+    assert compare_pages(open_pack(made.pdf).pages, made.packed.pack) == ()
 
 
 @pytest.mark.slow

@@ -24,8 +24,9 @@ def expected_text(pack: Pack) -> Iterator[Expected]:
     for fact in pack.facts:
         yield "", fact
     yield "", (pack.short_fingerprint,)
+    coming = any(row.not_yet_due for row in pack.register)
     for row in pack.register:
-        yield row.mark, _register(row)
+        yield row.mark, _register(row, coming=coming)
     yield from _entries(pack)
     for volume in pack.volumes:
         yield "", (volume.title, volume.file, str(volume.openings), str(volume.pages), volume.sha256)
@@ -36,9 +37,11 @@ def expected_text(pack: Pack) -> Iterator[Expected]:
     yield "", (pack.fingerprint,)
 
 
-def _register(row: Row) -> tuple[str, ...]:
-    counts = (str(count.number or "·") for count in row.counts)
-    return (row.mark, row.outcome_word, row.size, row.place, *counts, str(row.conceded or "·"))
+def _register(row: Row, *, coming: bool) -> tuple[str, ...]:
+    """Give a row as the page shows it; what is not yet due has a column only where there is any."""
+    place = (row.place, row.in_stage) if row.in_stage and coming else (row.place,)
+    numbers = [count.number for count in row.counts] + [row.not_yet_due] * coming + [row.conceded]
+    return (row.mark, row.outcome_word, row.size, *place, *(str(number or "·") for number in numbers))
 
 
 def _entries(pack: Pack) -> Iterator[Expected]:

@@ -23,6 +23,7 @@ class Row:
         counts: rules by outcome; of those not shown only what was missed.
         not_yet_due: rules that lack evidence which the work has still to bring.
         stage: the stage of the work that it is in, in words; empty once all are closed.
+        in_stage: says so in a few words; empty as well.
         conceded: nonconformities that stand accepted by concession.
     """
 
@@ -34,6 +35,7 @@ class Row:
     counts: tuple[Count, ...]
     not_yet_due: int
     stage: str
+    in_stage: str
     conceded: int
 
 
@@ -43,6 +45,7 @@ def register(site: JudgedSite, words: Words) -> tuple[Row, ...]:
 
 
 def _row(judged: JudgedOpening, words: Words) -> Row:
+    stage = words.say(labels.STAGES[judged.stage]) if judged.stage else ""
     named = {concession.rule for concession in judged.record.opening.concessions}
     return Row(
         mark=judged.mark,
@@ -52,7 +55,8 @@ def _row(judged: JudgedOpening, words: Words) -> Row:
         outcome_word=labels.outcome(judged.outcome, words, due=not judged.in_progress),
         counts=counts(judged.due_counts, words),
         not_yet_due=len(judged.not_yet_due),
-        stage=words.say(labels.STAGES[judged.stage]) if judged.stage else "",
+        stage=stage,
+        in_stage=words.say(N_("in the stage: {stage}"), stage=stage) if stage else "",
         conceded=sum(
             judgement.rule_id in named for judgement in judged.with_outcome(Outcome.DOES_NOT_CONFORM)
         ),
