@@ -1,33 +1,42 @@
 """Whether the tests notice: change one constant, comparison or limit at a time, and run them.
 
-    python -m tests.mutants                     # 300 mutants, seed 1; about an hour on two cores
+    python -m tests.mutants                     # 300 mutants, seed 1; under half an hour on two free cores
     python -m tests.mutants --number 40 --seed 7 --only measures/waits.py
     python -m tests.mutants --again survivors.json   # only those that survived a run before
 
-Run by hand: it takes too long for every change. Every mutant is a copy of `src` with one place changed.
+Run by hand: it takes too long for every change. Every mutant is a copy of `src` with one place changed, and
+is tried in a process of its own that has the libraries, but nothing of this package, loaded already.
 The tests that mirror the changed file run first, then those of its room, then those of all rooms that
 judge. Survivors are printed with file and line: each is a test that is missing, or a change that means the
-same.
+same; one that means the same counts as a survivor too.
+
+Left out are, by rule, only places of which no outcome can depend: the size of a cache, descriptions and
+examples of a field, and `strict` of `zip`, which only says that two lists are known to be equally long.
+Tests that compare digests of shipped editions do not run: they would notice any change of a rule, whether
+or not anything depends on it.
 """
 
 import ast
+import compileall
 import json
 import os
+import py_compile
 import random
+import re
+import resource
 import shutil
-import subprocess
 import sys
 from argparse import ArgumentParser, RawDescriptionHelpFormatter
 from collections.abc import Callable, Iterator
-from concurrent.futures import ThreadPoolExecutor
 from dataclasses import asdict, dataclass
 from pathlib import Path
-from queue import SimpleQueue
 from tempfile import TemporaryDirectory
-from time import monotonic
+from time import monotonic, process_time
 
+import pytest
 import yaml
 
+import revealbook.api  # noqa: F401 - loads the libraries, once for all mutants
 from revealbook.rules.read import shipped_sets
 
 ROOT = Path(__file__).parents[1]
@@ -35,8 +44,17 @@ PACKAGE = ROOT / "src" / "revealbook"
 ROOMS = ("measures", "rules", "setting_out", "inspection")
 JUDGING = ("rules", "measures", "setting_out", "inspection", "properties", "outside/test_calculations.py")
 """Tests that run where the mirroring ones notice nothing."""
-LONGEST_S = 600
-PASSED, FAILED = 0, 1
+DIGESTS = "rules/test_editions.py"
+DATA = ("inspection/practice.yaml",)
+"""Data of the rooms beside the rule sets: every number in it is a place."""
+SHAPE = frozenset({"frozen", "slots", "strict"})
+"""Keywords that tests/test_house.py holds for all models and values at once."""
+UNUSED = {"lru_cache": {"maxsize"}, "Field": {"description", "examples"}, "zip": {"strict"}}
+"""Keywords, by what is called, of which no outcome can depend."""
+UNCHANGED = -1
+"""Number of what is no mutant: tests that do not pass without any change would kill all."""
+LONGEST_S = 150
+"""A mutant whose tests compute longer than this, folder by folder, hangs: it is noticed."""
 _COMPARED: dict[type[ast.cmpop], type[ast.cmpop]] = {
     ast.Lt: ast.LtE, ast.LtE: ast.Lt, ast.Gt: ast.GtE, ast.GtE: ast.Gt, ast.Eq: ast.NotEq, ast.NotEq: ast.Eq,
     ast.In: ast.NotIn, ast.NotIn: ast.In, ast.Is: ast.IsNot, ast.IsNot: ast.Is,
@@ -93,8 +111,11 @@ def places(tree: ast.Module) -> Iterator[Place]:
 
 
 def _without_meaning(node: ast.AST) -> Iterator[ast.AST]:
-    """Give what stands below a node and computes nothing: annotations, and places in tuples of types."""
+    """Give what stands below a node and computes nothing: annotations, and the keywords of UNUSED."""
     noted = [getattr(node, name, None) for name in ("annotation", "returns")]
+    if isinstance(node, ast.Call) and isinstance(node.func, ast.Name):
+        unused = UNUSED.get(node.func.id, set())
+        noted += [keyword.value for keyword in node.keywords if keyword.arg in unused]
     for inner in filter(None, noted):
         yield from ast.walk(inner)
 
@@ -132,11 +153,16 @@ def _set(node: ast.expr, key: str, value: object, change: str, line: int | None 
     return Place(line or node.lineno, change, lambda: setattr(node, key, value))
 
 
-def limits(text: str) -> Iterator[tuple[int, str, str]]:
-    """Give every limit and method parameter of a rule file: its line, the change, and the text so changed."""
+def limits(text: str, *, data: bool = False) -> Iterator[tuple[int, str, str]]:
+    """Give every limit and method parameter of a rule file: its line, the change, and the text so changed.
+
+    Args:
+        text: the file's text.
+        data: every number and truth value of the file is one.
+    """
     lines = text.splitlines(keepends=True)
     for node, key in _scalars(yaml.compose(text)):
-        if key not in _LIMITS:
+        if not data and key not in _LIMITS:
             continue
         old, start = node.value, node.start_mark
         if node.tag.endswith(":bool"):
@@ -173,91 +199,118 @@ def all_mutants() -> Iterator[Mutant]:
             file = path.relative_to(PACKAGE).as_posix()
             for number, place in enumerate(places(ast.parse(path.read_text(encoding="utf-8")))):
                 yield Mutant(file, place.line, place.change, number)
-    for editions in shipped_sets().values():
-        for path in sorted(editions[max(editions)].glob("*.yaml")):
-            file = path.resolve().relative_to(PACKAGE.resolve()).as_posix()
-            for number, (line, change, _) in enumerate(limits(path.read_text(encoding="utf-8"))):
-                yield Mutant(file, line, change, number)
+    newest = [editions[max(editions)] for editions in shipped_sets().values()]
+    stated = [path.resolve() for folder in newest for path in sorted(folder.glob("*.yaml"))]
+    for path in [PACKAGE / file for file in DATA] + stated:
+        file, text = path.relative_to(PACKAGE.resolve()).as_posix(), path.read_text(encoding="utf-8")
+        for number, (line, change, _) in enumerate(limits(text, data=file in DATA)):
+            yield Mutant(file, line, change, number)
 
 
 def mutated(text: str, mutant: Mutant) -> str:
     """Give a file's text with a mutant's change."""
+    if mutant.number == UNCHANGED:
+        return text
     if mutant.file.endswith(".yaml"):
-        return list(limits(text))[mutant.number][2]
+        return list(limits(text, data=mutant.file in DATA))[mutant.number][2]
     tree = ast.parse(text)
     list(places(tree))[mutant.number].apply()
     return ast.unparse(ast.fix_missing_locations(tree))
 
 
-def nearest_first(file: str) -> Iterator[list[Path]]:
-    """Give the tests of a file: those that mirror it, then its room's, then all that judge."""
-    path, tests = Path(file), ROOT / "tests"
-    room = tests / path.parts[0]
-    near = tests / path.parent / f"test_{path.stem}.py"
-    if path.suffix == ".yaml":
-        yield [room / "test_cases.py"]
-    elif near.exists():
-        yield [near]
-    yield [room]
-    yield [tests / one for one in JUDGING if tests / one != room]
-
-
-def survives(mutant: Mutant, copy: Path, *, near: bool) -> bool:
-    """Whether no test notices a mutant; the copy of `src` is whole again afterwards.
+def nearest_first(mutant: Mutant, text: str) -> Iterator[list[str]]:
+    """Give what to ask pytest for: the tests that mirror a file, its room's, then all that judge.
 
     Args:
         mutant: the change.
-        copy: a folder that holds a copy of `src`.
-        near: run only the tests of the file and of its room.
+        text: the text of its file.
     """
-    target = copy / "src" / "revealbook" / mutant.file
-    kept = target.read_text(encoding="utf-8")
-    target.write_text(mutated(kept, mutant), encoding="utf-8")
-    asked = list(nearest_first(mutant.file))
-    try:
-        return all(_passes(tests, copy) for tests in (asked[:-1] if near else asked))
-    finally:
-        target.write_text(kept, encoding="utf-8")
+    path, tests = Path(mutant.file), ROOT / "tests"
+    room = tests / path.parts[0]
+    near = tests / path.parent / f"test_{path.stem}.py"
+    if near.exists():
+        yield [str(near)]
+    elif path.parts[0] == "rules":
+        above = text.splitlines()[: mutant.line]
+        rule = next((found[1] for line in reversed(above) if (found := re.match(r"- id: (\S+)", line))), "")
+        yield [str(room / "test_cases.py"), *(["-k", rule] if rule else [])]
+    if mutant.change == "True -> False" and SHAPE & set(
+        re.findall(r"\w+", text.splitlines()[mutant.line - 1])
+    ):
+        yield [str(tests / "test_house.py"), "-k", "frozen"]
+    yield [str(room)]
+    yield [str(tests / one) for one in JUDGING if tests / one != room]
 
 
-def _passes(tests: list[Path], copy: Path) -> bool:
-    command = [sys.executable, "-m", "pytest", "-q", "-x", "-p", "no:cacheprovider", "-p", "no:randomly"]
-    environment = {**os.environ, "PYTHONPATH": str(copy / "src"), "PYTHONDONTWRITEBYTECODE": "1"}
-    try:
-        run = subprocess.run(
-            [*command, *map(str, tests)],
-            cwd=ROOT,
-            env=environment,
-            capture_output=True,
-            timeout=LONGEST_S,
-            check=False,
-        )
-    except subprocess.TimeoutExpired:
-        return False
-    return run.returncode == PASSED
+def _survives(mutant: Mutant, text: str, copy: Path, *, near: bool) -> bool:
+    """Whether no test notices; in a process of its own, as it loads the package from the copy for good."""
+    sys.dont_write_bytecode = True
+    sys.path.insert(0, str(copy / "src"))
+    os.environ |= {"PYTHONPATH": str(copy / "src"), "PYTHONDONTWRITEBYTECODE": "1"}
+    for name in [name for name in sys.modules if name.partition(".")[0] == "revealbook"]:
+        del sys.modules[name]
+    silent = os.open(os.devnull, os.O_RDWR)
+    for stream in range(3):
+        os.dup2(silent, stream)
+    asked = list(nearest_first(mutant, text))
+    return all(_passes(tests) for tests in (asked[:-1] if near else asked))
+
+
+def _passes(asked: list[str]) -> bool:
+    hard = resource.getrlimit(resource.RLIMIT_CPU)[1]
+    resource.setrlimit(resource.RLIMIT_CPU, (int(process_time()) + LONGEST_S, hard))
+    plain = ["-q", "-x", "-p", "no:cacheprovider", "--randomly-dont-reorganize"]
+    plain += ["--ignore", str(ROOT / "tests" / DIGESTS)]
+    none_here = pytest.ExitCode.NO_TESTS_COLLECTED
+    return pytest.main([*plain, *asked]) in {pytest.ExitCode.OK, none_here}
 
 
 def _chosen(given: list[Mutant], number: int, seed: int) -> list[Mutant]:
     return random.Random(seed).sample(given, min(number, len(given)))
 
 
+def _copied(folder: Path) -> Path:
+    """Copy the sources; what is compiled of a file counts only as long as the file is the same."""
+    shutil.copytree(ROOT / "src", folder / "src", ignore=shutil.ignore_patterns("__pycache__"))
+    shutil.copytree(ROOT / "report_templates", folder / "report_templates")
+    compileall.compile_dir(
+        folder / "src", quiet=1, invalidation_mode=py_compile.PycInvalidationMode.CHECKED_HASH
+    )
+    return folder
+
+
 def _tried(chosen: list[Mutant], workers: int, *, near: bool) -> Iterator[tuple[Mutant, bool]]:
-    with TemporaryDirectory(prefix="mutants-") as folder, ThreadPoolExecutor(workers) as pool:
-        copies: SimpleQueue[Path] = SimpleQueue()
-        for number in range(workers):
-            copy = Path(folder) / str(number)
-            shutil.copytree(ROOT / "src", copy / "src", ignore=shutil.ignore_patterns("__pycache__"))
-            shutil.copytree(ROOT / "report_templates", copy / "report_templates")
-            copies.put(copy)
+    """Give each mutant with whether it survives, as they are done."""
+    running: dict[int, tuple[Mutant, Path, str]] = {}
 
-        def tried(mutant: Mutant) -> tuple[Mutant, bool]:
-            copy = copies.get()
-            try:
-                return mutant, survives(mutant, copy, near=near)
-            finally:
-                copies.put(copy)
+    def ended() -> tuple[Mutant, Path, bool]:
+        process, status = os.wait()
+        mutant, copy, text = running.pop(process)
+        (copy / "src" / "revealbook" / mutant.file).write_text(text, encoding="utf-8")
+        return mutant, copy, os.waitstatus_to_exitcode(status) == 0
 
-        yield from pool.map(tried, chosen)
+    with TemporaryDirectory(prefix="mutants-") as folder:
+        free = [_copied(Path(folder) / str(number)) for number in range(workers)]
+        for mutant in chosen:
+            if not free:
+                done, copy, alive = ended()
+                free.append(copy)
+                yield done, alive
+            copy = free.pop()
+            target = copy / "src" / "revealbook" / mutant.file
+            text = target.read_text(encoding="utf-8")
+            target.write_text(mutated(text, mutant), encoding="utf-8")
+            process = os.fork()
+            if not process:
+                noticed = 1
+                try:
+                    noticed = int(not _survives(mutant, text, copy, near=near))
+                finally:
+                    os._exit(noticed)
+            running[process] = mutant, copy, text
+        while running:
+            done, _, alive = ended()
+            yield done, alive
 
 
 def main() -> None:
@@ -279,6 +332,12 @@ def main() -> None:
         kept = {(one["file"], one["change"], one["number"]) for one in json.loads(asked.again.read_text())}
         chosen = [one for one in given if (one.file, one.change, one.number) in kept]
     begun, survivors = monotonic(), list[Mutant]()
+    whole = [
+        Mutant(file, 1, "nothing", UNCHANGED)
+        for file in {one.file.split("/")[0]: one.file for one in chosen}.values()
+    ]
+    if noticed := [one.file for one, passes in _tried(whole, asked.workers, near=asked.near) if not passes]:
+        sys.exit(f"The tests of these do not pass without any change: {', '.join(noticed)}")
     for done, (mutant, alive) in enumerate(_tried(chosen, asked.workers, near=asked.near), start=1):
         if alive:
             survivors.append(mutant)

@@ -34,3 +34,32 @@ def test_two_people_are_at_two_openings() -> None:
 def test_an_event_deep_inside_work_elsewhere_is_asked_about() -> None:
     assert ask(two_places, {"W-1": bonding("09:00", "10:00"), "W-2": bonding("09:30", None)}) != []
     assert ask(two_places, {"W-1": bonding("09:00", "10:00"), "W-2": bonding("09:55", None)}) == []
+
+
+def test_an_event_ten_minutes_inside_work_elsewhere_may_be_noted_badly() -> None:
+    """At either end of the other work."""
+    for at, asked in (("09:10", False), ("09:11", True), ("09:49", True), ("09:50", False)):
+        found = ask(two_places, {"W-1": bonding("09:00", "10:00"), "W-2": bonding(at, None)})
+        assert bool(found) is asked, at
+
+
+def test_all_that_begins_during_long_work_elsewhere_is_asked_about() -> None:
+    found = ask(
+        two_places,
+        {
+            "W-3": bonding("09:40", "09:55"),
+            "W-1": bonding("09:00", "10:00"),
+            "W-2": bonding("09:15", "09:30"),
+            "W-4": bonding("10:00", "10:30"),
+        },
+    )
+    assert [one.openings for one in found] == [("W-1", "W-2"), ("W-1", "W-3")]
+    assert [spot.mark for spot in found[0].spots] == ["W-1", "W-2"]
+    assert found[0].facts["first"] != found[0].facts["second"]
+
+
+def test_two_things_at_one_opening_at_once_are_no_question() -> None:
+    both = bonding("09:00", "10:00") | {
+        "window.by": "ada", "window.set_at": "2026-11-19T09:10+01:00", "window.secured_at": "2026-11-19T09:50+01:00",
+    }  # fmt: skip
+    assert ask(two_places, {"W-1": both}) == []
