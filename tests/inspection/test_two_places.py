@@ -60,6 +60,8 @@ def test_all_that_begins_during_long_work_elsewhere_is_asked_about() -> None:
 
 def test_two_things_at_one_opening_at_once_are_no_question() -> None:
     both = bonding("09:00", "10:00") | {
-        "window.by": "ada", "window.set_at": "2026-11-19T09:10+01:00", "window.secured_at": "2026-11-19T09:50+01:00",
-    }  # fmt: skip
+        "window.by": "ada",
+        "window.set_at": "2026-11-19T09:10+01:00",
+        "window.secured_at": "2026-11-19T09:50+01:00",
+    }
     assert ask(two_places, {"W-1": both}) == []
