@@ -1,10 +1,13 @@
 from typing import Any
 
+import pytest
 from tests.builders import build, full_opening, full_site
 
-from revealbook.inspection.again import put_in
+from revealbook.inspection.again import put_in, touched
+from revealbook.measures.reading import Detail, Missing, Path, Reading
 from revealbook.measures.work import look
 from revealbook.records.opening import Opening
+from revealbook.rules.finding import Finding, Outcome
 
 
 def opening() -> Opening:
@@ -48,3 +51,46 @@ def test_a_part_that_the_record_lacks_is_made() -> None:
 def test_the_builders_site_can_judge_what_was_put_in() -> None:
     work = build(full_opening(), full_site())
     assert put_in(work.opening, {}, ()) == work.opening
+
+
+def test_positions_of_another_list_do_not_empty_the_first() -> None:
+    left, right = (("frame", "pieces", side, "holes_mm") for side in ("left", "right"))
+    new = {(*left, 0): 10.0, (*right, 0): 30.0, (*left, 1): 20.0, (*right, 1): 40.0}
+    after = put_in(opening(), new, ())
+    assert (look(after, left), look(after, right)) == ((10, 20), (30, 40))
+
+
+def test_without_an_instrument_a_section_read_again_has_none() -> None:
+    data = full_opening()
+    after = put_in(Opening.model_validate(data), {("window", "bow_mm"): 1.5}, ())
+    assert look(after, ("window", "instruments")) is None
+    assert look(after, ("survey", "instruments")) == ("tape-1", "level-1")
+
+
+def found(value: Any, path: Path = ("window", "bow_mm"), *details: Detail) -> Finding:
+    return Finding(Outcome.CONFORMS, (), Reading((), value, path, None, details))
+
+
+@pytest.mark.parametrize(
+    ("new", "before", "rests"),
+    [
+        ({("window", "bow_mm"): 1.0}, found(1.0), True),
+        ({("window", "width_mm"): 1.0}, found(1.0), True),  # named by a detail
+        ({("survey", "note"): 1.0}, found(1.0), False),
+        ({("survey", "note"): 1.0}, found(1.1), True),
+        ({("survey", "note"): 1.0}, None, True),
+        ({("window", "bow_mm", 0): 1.0}, found(1.0), True),  # one of a list
+        ({("window", "bow_mm", "left"): 1.0}, found(1.0), False),
+        ({("survey", "note"): 1.0}, Finding(Outcome.NOT_SHOWN, (), Missing((), "at", ())), True),
+    ],
+)
+def test_a_finding_rests_on_a_new_value_if_it_names_it_or_changes_by_it(
+    new: dict[Path, float], before: Finding | None, rests: bool
+) -> None:
+    detail = Detail("width_mm", 1.0, "mm", ("window", "width_mm"))
+    assert touched(found(1.0, ("window", "bow_mm"), detail, Detail("x", 1, "-")), before, new) is rests
+
+
+def test_what_is_missing_before_and_after_did_not_change() -> None:
+    missing = Finding(Outcome.NOT_SHOWN, (), Missing((), "at", ("survey", "at")))
+    assert not touched(missing, missing, {("window", "bow_mm"): 1.0})

@@ -47,3 +47,22 @@ def test_what_is_hidden_by_then_is_left_out() -> None:
     assert read.readings.frame is None
     assert "out_of_plumb_mm" in text
     assert "joint_widths_mm" not in text
+
+
+def test_what_is_hidden_at_this_very_moment_is_left_out() -> None:
+    pressed = datetime.fromisoformat("2026-11-19T09:34+01:00")
+    assert "out_of_flat_mm" not in blank(pressed)[0]
+    assert "out_of_flat_mm" in blank(pressed.replace(minute=33))[0]
+
+
+def test_items_that_nothing_is_asked_of_keep_the_place_of_those_behind_them() -> None:
+    text, read = blank(BEFORE)
+    assert read.readings.seals is not None
+    assert len(read.readings.seals.events or ()) == 4
+    assert text.count("- {}") >= 2
+    assert "  frame:\n    pieces:\n      bottom:\n" in text
+
+
+def test_an_opening_without_readings_has_an_empty_sheet() -> None:
+    bare = Opening.model_validate({"opening": {"mark": "W-1"}})
+    assert blank_remeasurement(bare, "s", "f.yaml", BEFORE).endswith("readings:\n  {}\n")

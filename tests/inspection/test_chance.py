@@ -64,3 +64,32 @@ def test_comparisons_that_could_never_be_unlikely_are_not_counted() -> None:
     assert worth_counting([1e-9] * 7, 0.01) == 7
     assert worth_counting([1.0], 0.01) == 1
     assert worth_counting([], 0.01) == 1
+
+
+def test_no_comparison_at_all_counts_as_one() -> None:
+    assert all_counted(0.3, 1) == 0.3
+    assert all_counted(0.3, 2) == 0.6
+    assert all_counted(0.0, 5) == 0
+
+
+def test_more_successes_than_trials_are_impossible_and_none_is_sure() -> None:
+    assert at_least(3, [0.5, 0.2]) == 0
+    assert at_least(0, [0.5, 0.2]) == pytest.approx(1)
+    assert at_least(0, []) == 1
+    assert at_least(2, [0.5, 0.2, 0.1]) == pytest.approx(0.09 + 0.04 + 0.01 + 0.01)
+
+
+def test_a_larger_heap_by_hand() -> None:
+    """Four readings, weighted sum 4: (2, 0, 2) in six ways of order, (1, 2, 1) in twelve, (0, 4, 0) in one."""
+    assert heaped(2, 0, 2).chance == pytest.approx(6 / 19)
+    assert heaped(1, 2, 1).chance == pytest.approx(18 / 19)
+    assert heaped(0, 4, 0).chance == pytest.approx(1)
+    assert heaped(1, 2, 1).least == pytest.approx(6 / 19)
+
+
+def test_comparisons_count_up_to_the_first_number_that_they_do_not_exceed() -> None:
+    """At 0.01: two could give 0.004, three 0.009; held against 0.005 there are two."""
+    assert worth_counting([0.004, 0.009, 0.004], 0.01) == 2
+    assert worth_counting([0.005, 0.005, 0.5], 0.01) == 2
+    assert worth_counting([0.0051, 0.0051, 0.5], 0.01) == 2
+    assert worth_counting([0.0099], 0.01) == 1

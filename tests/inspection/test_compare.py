@@ -144,3 +144,51 @@ def test_what_was_read_again_is_judged_by_the_set_of_its_building(
     sheet = Sheet.of(document(stated, "again/W-1.01.yaml"))
     (found,) = compare(judged, [(Remeasurement.model_validate(stated), sheet)])
     assert ("substrate-flat-interpolated" in {one.held.id for one in found.rules}) is between_columns
+
+
+def test_a_list_with_one_position_more_or_none_recorded_is_told_whole() -> None:
+    found = again({"frame": {"pieces": {"left": {"holes_mm": [175, 750, 1000, 1325]}}}})
+    (only,) = found.readings
+    assert (only.path, only.agreement) == (HOLES, "differs")
+    found = again(
+        {"frame": {"pieces": {"left": {"holes_mm": [175, 750]}}}}, {"frame.pieces.left.holes_mm": None}
+    )
+    (only,) = found.readings
+    assert (only.path, only.agreement, only.again) == (HOLES, "not recorded", (175, 750))
+
+
+def test_counts_agree_exactly_however_coarse_the_tape() -> None:
+    placed = {"supports": {"placed": [{"holes": 3}]}, "frame": {"bonding": [{"cartridges": 3}]}}
+    found = again(placed, {"supports.instruments": ["tape-1"]}, ({**TAPE, "uncertainty": 5},))
+    assert reading(found, "supports", "placed", 0, "holes").agreement == "differs"
+    assert reading(found, "frame", "bonding", 0, "cartridges").agreement == "agrees"
+
+
+def test_what_lies_beyond_the_end_of_a_recorded_list_was_not_recorded() -> None:
+    found = again({"supports": {"placed": [{}, {}, {"gap_mm": 0}, {"gap_mm": 1}]}})
+    told = {one.path: one.agreement for one in found.readings}
+    assert told["supports", "placed", 3, "gap_mm"] == "not recorded"
+    assert told["supports", "placed", 2, "gap_mm"] != "not recorded"
+
+
+def test_a_difference_beyond_the_uncertainty_counts_in_either_direction_and_alone() -> None:
+    found = again({"window": {"joint_widths_mm": {"left": {"start": 10.5}}}})
+    assert (found.breached, found.nonconforming) == ((), True)
+    assert [one.path for one in found.differing] == [(*LEFT, "start")]
+    assert found.differing[0].difference == -1.5
+
+
+def test_a_rule_broken_by_a_value_without_uncertainty_counts_alone() -> None:
+    found = again({"frame": {"pieces": {"bottom": {"overlap_left_mm": 62}}}}, tools=())
+    assert (found.differing, found.nonconforming, found.inspected) == ((), True, True)
+
+
+def test_what_has_no_uncertainty_and_no_rule_was_not_inspected() -> None:
+    found = again({"window": {"frame_depth_mm": 70}}, tools=())
+    assert [one.agreement for one in found.readings] == ["no uncertainty"]
+    assert found.inspected is bool(found.rules)
+
+
+def test_a_finding_that_the_fitter_had_none_of_has_no_outcome_before() -> None:
+    found = again({"supports": {"placed": [{}, {}, {}, {"gap_mm": 3}]}})
+    assert {one.before for one in found.rules if "4" in " ".join(one.finding.subject)} == {None}

@@ -96,3 +96,23 @@ def test_the_lot_of_a_site() -> None:
 
     judged = site({"W-1": {}, "W-2": {"opening.building": "B"}})
     assert [one.mark for one in lot(judged, Chosen(building="B"))] == ["W-2"]
+
+
+def test_a_place_goes_to_the_part_that_lags_most_and_to_the_first_of_equals() -> None:
+    assert allocate({("a",): 10, ("b",): 10}, 3) == {("a",): 2, ("b",): 1}
+    assert allocate({("a",): 1, ("b",): 9, ("c",): 10}, 3) == {("a",): 1, ("b",): 1, ("c",): 1}
+    assert allocate({("a",): 1, ("b",): 9, ("c",): 10}, 20) == {("a",): 1, ("b",): 9, ("c",): 10}
+    assert allocate({("a",): 20, ("b",): 10}, 1) == {("a",): 1, ("b",): 0}
+
+
+def test_who_only_sealed_is_the_fitter_where_nobody_else_is_named() -> None:
+    record = full_opening()
+    record["frame"]["by"] = record["window"]["by"] = None
+    record["seals"]["by"] = "dov"
+    assert candidate(Opening.model_validate(record)).fitter == "dov"
+    record["seals"]["by"] = None
+    assert candidate(Opening.model_validate(record)).fitter == ""
+
+
+def test_an_opening_that_says_nothing_of_its_place_is_of_none() -> None:
+    assert candidate(Opening.model_validate({"opening": {"mark": "W-1"}})) == Candidate("W-1")

@@ -1,4 +1,5 @@
 from datetime import datetime
+from typing import Any
 
 import pytest
 from tests.inspection.asking import ask
@@ -77,7 +78,7 @@ def test_the_first_foam_counts_for_its_hold_point_and_the_last_event_for_the_sig
 
 
 def test_without_an_event_of_sealing_nobody_signs_before_the_window_is_fixed() -> None:
-    none = {"seals.events": [], "hold_points[4].at": None}
+    none: dict[str, Any] = {"seals.events": [], "hold_points[4].at": None}
     assert ask(entry_times, {"W-1": none | {"sign_offs[0].at": "2026-11-20T09:25+01:00"}}) == []
     (found,) = ask(entry_times, {"W-1": none | {"sign_offs[0].at": "2026-11-20T09:24+01:00"}})
     assert found.facts["event"] == datetime.fromisoformat("2026-11-20T09:40+01:00")

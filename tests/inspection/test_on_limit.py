@@ -96,7 +96,7 @@ def test_a_heap_is_held_against_the_two_steps_beside_it_and_those_from_the_fourt
     assert _heap(read) == heaped(9, 3, 4, 4)
 
 
-def finding(value: Any, **limit: float) -> Finding:
+def finding(value: Any, **limit: Any) -> Finding:
     return Finding(Outcome.CONFORMS, (), Reading((), value, ("frame", "at")), Limit(**limit))
 
 

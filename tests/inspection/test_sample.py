@@ -1,7 +1,7 @@
 import json
 
 import pytest
-from scipy.stats import binom
+from scipy.stats import binom, hypergeom
 from tests.present.judging import site
 
 from revealbook.inspection.draw import Candidate, Chosen
@@ -82,3 +82,44 @@ def test_a_divided_lot_tells_its_parts() -> None:
     taken = take_sample(LOT, "larch-court", "6.5", 5, by=("elevation",))
     assert taken.divided == ((("north",), 20, 5), (("south",), 10, 3))
     assert sum(places for _, _, places in taken.divided) == taken.plan.sample_size
+
+
+def test_the_risk_of_a_lot_is_that_of_so_many_openings_in_it() -> None:
+    plan = single_plan(30, "2.5")
+    found = risks(plan)
+    assert [risk.nonconforming for risk in found] == [1, 2, 3, 6, 9]  # 1, 2.5, 5, 10, 20, 30 % rounded up
+    assert [risk.share for risk in found] == pytest.approx([1 / 30, 2 / 30, 0.1, 0.2, 0.3])
+    for risk in found:
+        none = float(hypergeom.cdf(plan.accept, 30, risk.nonconforming, plan.sample_size))
+        assert risk.accepted == pytest.approx(none)
+
+
+def test_only_rules_that_apply_in_the_lot_are_inspected_everywhere() -> None:
+    judged = site({"W-1": {}, "W-2": {"plinth.used": False}})
+    lot_of_one = tuple(
+        one for one in sample_site(judged, "6.5", 1, (), Chosen()).members if one.mark == "W-2"
+    )
+    found = dict(always_inspected(judged, lot_of_one))
+    assert "plinth-brackets" not in found
+    assert found["frame-overlap"] == 1
+    order = [held.id for held in judged.rule_set.rules]
+    assert list(found) == sorted(found, key=order.index)
+
+
+@pytest.mark.parametrize(
+    ("key", "value"), [("seed", -1), ("by", ["colour"]), ("aql_pct", "3.0"), ("lot", [{"x": "y"}])]
+)
+def test_a_sample_with_a_value_that_makes_no_sense_is_refused(key: str, value: object) -> None:
+    stated = data(take_sample(LOT, "larch-court", "2.5", 5)) | {key: value}
+    with pytest.raises(ValueError, match="no sample"):
+        read_sample(stated)
+
+
+def test_a_seed_of_nought_is_a_seed() -> None:
+    taken = take_sample(LOT, "larch-court", "2.5", 0)
+    assert read_sample(data(taken)) == taken
+
+
+def test_what_a_later_version_wrote_into_a_sample_does_not_hinder_reading_it() -> None:
+    taken = take_sample(LOT, "larch-court", "2.5", 5)
+    assert read_sample(data(taken) | {"later": 1}) == taken

@@ -1,5 +1,6 @@
 from datetime import datetime
 
+import pytest
 from tests.builders import full_opening
 
 from revealbook.inspection.values import (
@@ -11,6 +12,7 @@ from revealbook.inspection.values import (
     values,
     work_values,
 )
+from revealbook.measures.reading import Path
 from revealbook.records.opening import Opening
 
 
@@ -74,3 +76,59 @@ def test_each_cover_hides_from_its_own_moment() -> None:
 def test_what_nobody_dated_is_not_said_to_be_hidden() -> None:
     found = hiding_moments(Opening.model_validate({"opening": {"mark": "W-1"}}))
     assert set(found.values()) == {None}
+
+
+@pytest.mark.parametrize(
+    ("path", "kind"),
+    [
+        (("survey", "out_of_plumb_mm"), "deviation"), (("window", "out_of_level_mm"), "deviation"),
+        (("frame", "pieces", "top", "out_of_line_mm"), "deviation"), (("window", "bow_mm"), "deviation"),
+        (("tests", "air_leakage", "readings", 0, "pressure_pa"), "pressure"),
+        (("tests", "air_leakage", "readings", 0, "flow_m3_h"), "flow"),
+        (("climate", 0, "rh_pct"), "humidity"), (("tests", "thermometry", "room_rh_pct"), "humidity"),
+        (("tests", "thermometry", "surface_c"), "temperature"), (("seals", "used_m"), None),
+    ],
+)  # fmt: skip
+def test_each_quantity_is_taken_with_its_own_kind_of_instrument(path: Path, kind: str | None) -> None:
+    assert instrument_kind(path) == kind
+
+
+def test_the_nearest_key_with_a_unit_names_the_quantity() -> None:
+    assert quantity_key(("survey", "widths_mm", "top")) == "widths_mm"
+    assert quantity_key(("window", "joint_widths_mm", "left", "start")) == "joint_widths_mm"
+    assert quantity_key(("frame", "width_mm", "surface_c", 0)) == "surface_c"
+
+
+def test_a_single_position_is_no_list() -> None:
+    data = full_opening()
+    data["frame"]["pieces"]["left"]["holes_mm"] = [175]
+    held = {one.path: one for one in positions(Opening.model_validate(data))}
+    assert held["frame", "pieces", "left", "holes_mm"].value == 175
+    data["frame"]["pieces"]["left"]["holes_mm"] = [175, 700]
+    held = {one.path: one for one in positions(Opening.model_validate(data))}
+    assert held["frame", "pieces", "left", "holes_mm"].value == (175, 700)
+
+
+def test_the_last_piece_pressed_on_hides_the_wall_and_the_first_seal_the_joint() -> None:
+    data = full_opening()
+    data["frame"]["bonding"] += [{"of": ["top"], "laid_at": "2026-11-19T12:00+01:00"}]
+    data["seals"]["events"].reverse()
+    found = hiding_moments(Opening.model_validate(data))
+    assert found["frame"] == datetime.fromisoformat("2026-11-19T12:00+01:00")
+    assert found["seals"] == datetime.fromisoformat("2026-11-20T10:20+01:00")
+    assert found["covering"] == datetime.fromisoformat("2026-11-23T08:10+01:00")
+
+
+def test_without_a_time_of_bonding_the_frame_hides_from_when_it_was_read() -> None:
+    data = full_opening()
+    data["frame"]["bonding"] = []
+    found = hiding_moments(Opening.model_validate(data))
+    assert found["frame"] == datetime.fromisoformat("2026-11-19T10:40+01:00")
+
+
+def test_a_value_is_hidden_by_the_first_line_that_fits() -> None:
+    held = {one.path: one.hidden_by for one in positions(opening())}
+    assert held["survey", "out_of_plumb_mm"] == "frame"
+    assert held["survey", "widths_mm", "top"] == "covering"
+    assert held["window", "joint_widths_mm", "left", "start"] == "seals"
+    assert held["window", "bow_mm"] == "never"
