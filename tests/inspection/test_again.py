@@ -55,7 +55,7 @@ def test_the_builders_site_can_judge_what_was_put_in() -> None:
 
 def test_positions_of_another_list_do_not_empty_the_first() -> None:
     left, right = (("frame", "pieces", side, "holes_mm") for side in ("left", "right"))
-    new = {(*left, 0): 10.0, (*right, 0): 30.0, (*left, 1): 20.0, (*right, 1): 40.0}
+    new: dict[Path, float] = {(*left, 0): 10.0, (*right, 0): 30.0, (*left, 1): 20.0, (*right, 1): 40.0}
     after = put_in(opening(), new, ())
     assert (look(after, left), look(after, right)) == ((10, 20), (30, 40))
 

@@ -80,7 +80,7 @@ def test_more_successes_than_trials_are_impossible_and_none_is_sure() -> None:
 
 
 def test_a_larger_heap_by_hand() -> None:
-    """Four readings, weighted sum 4: (2, 0, 2) in six ways of order, (1, 2, 1) in twelve, (0, 4, 0) in one."""
+    """Four readings, weighted sum 4: (2, 0, 2) in six orders, (1, 2, 1) in twelve, (0, 4, 0) in one."""
     assert heaped(2, 0, 2).chance == pytest.approx(6 / 19)
     assert heaped(1, 2, 1).chance == pytest.approx(18 / 19)
     assert heaped(0, 4, 0).chance == pytest.approx(1)
