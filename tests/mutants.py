@@ -228,9 +228,10 @@ def nearest_first(mutant: Mutant, text: str) -> Iterator[list[str]]:
     """
     path, tests = Path(mutant.file), ROOT / "tests"
     room = tests / path.parts[0]
-    near = tests / path.parent / f"test_{path.stem}.py"
-    if near.exists():
-        yield [str(near)]
+    folders = (tests / path.parent, tests / "outside", tests / "properties")
+    near = [str(test) for folder in folders if (test := folder / f"test_{path.stem}.py").exists()]
+    if near:
+        yield near
     elif path.parts[0] == "rules":
         above = text.splitlines()[: mutant.line]
         rule = next((found[1] for line in reversed(above) if (found := re.match(r"- id: (\S+)", line))), "")

@@ -176,3 +176,51 @@ def test_rules_that_leave_no_room_on_a_short_piece_refuse_only_such_a_piece() ->
     assert found.limits.end_distance_max_mm == 185
     refused = found.limits_of(280)
     assert refused == NotPossible(Reason.RULES_DISAGREE, (), ("first-hole", "end-held"))
+
+
+@pytest.mark.parametrize(
+    "limit",
+    [
+        {"first_hole": "between: [150, 150]"},
+        {"fixing_centres": "at_most: 50"},
+        {"joint_fixings": "at_most: 50"},
+        {"side_length": "between: [0, 0]"},
+        {"side_length": "between: [-2, 0]"},
+        {"top_reach": "between: [0, 0]"},
+        {"frame_overlap": "between: [80, 80]"},
+        {"bottom_length": "between: [160, 160]"},
+    ],
+)
+def test_limits_that_one_value_alone_keeps_are_kept_where_there_is_no_tape(limit: dict[str, str]) -> None:
+    assert isinstance(frame(changed(**limit)), InForce)
+
+
+@pytest.mark.parametrize(
+    ("limit", "field", "value"),
+    [
+        ({"bottom_length": "between: [161, 180]"}, "overlap_mm", 81),
+        ({"bottom_length": "between: [140, 180]"}, "overlap_mm", 80),
+        ({"frame_overlap": "at_least: 80.000000001"}, "overlap_mm", 80),
+        ({"frame_overlap": "at_least: 80.1"}, "overlap_mm", 81),
+        ({"fixing_centres": "at_most: 699.9"}, "centres_max_mm", 699),
+        ({"fixing_centres": "at_most: 699.999999999"}, "centres_max_mm", 700),
+    ],
+)
+def test_limits_are_rounded_to_the_safe_side_but_for_the_computers_own_rounding(
+    limit: dict[str, str], field: str, value: int
+) -> None:
+    assert getattr(kept(changed(**limit)).limits, field) == value
+
+
+def test_the_windows_fixings_may_stand_in_one_place_only() -> None:
+    work = work_on(before_work(1230, 1480), around(PRACTICE, NO_TAPE))
+    for limit in ({"window_fixing_corner": "between: [200, 200]"}, {"window_fixing_centres": "at_most: 50"}):
+        assert isinstance(window_in_force(changed(**limit), work), tuple)
+    refused = window_in_force(changed(window_fixing_centres="at_most: 49"), work)
+    assert isinstance(refused, NotPossible)
+    assert refused.reason is Reason.RULES_DISAGREE
+
+
+def test_a_hole_that_may_only_not_be_larger_is_drilled_as_large_as_it_may_be() -> None:
+    assert kept(changed(hole_diameter="at_most: 7.5")).limits.hole_diameter_mm == 7.5
+    assert kept(changed(hole_diameter="at_least: 8.5")).limits.hole_diameter_mm == 8.5

@@ -146,3 +146,30 @@ def test_one_waste_can_stand_for_all() -> None:
         Allowances(), adhesive_waste_pct=0, fixing_waste_pct=0, tape_waste_pct=0, foam_waste_pct=0
     )
     assert Allowances().with_waste(None) == Allowances()
+
+
+@pytest.mark.parametrize(("width_mm", "height_mm"), [(1230, 1456), (1206, 1480), (1240, 1456), (1206, 1490)])
+def test_a_window_as_wide_or_as_high_as_its_opening_leaves_no_joint_to_fill(
+    width_mm: float, height_mm: float
+) -> None:
+    window = {"width_mm": width_mm, "height_mm": height_mm}
+    assert "foam" not in wanted(before_work(1230, 1480, plinth={"used": False}, window=window))
+
+
+def test_joints_of_different_widths_are_filled_each_for_itself() -> None:
+    window = {"width_mm": 1190, "height_mm": 1456}
+    foam = wanted(before_work(1230, 1480, plinth={"used": False}, window=window))["foam"]
+    assert foam.net == pytest.approx(70 * (20 * 2 * 1456 + 12 * 2 * 1190) / 1e6)
+
+
+def test_allowances_of_practice_where_nobody_states_others() -> None:
+    stated = Allowances()
+    assert (stated.bead_width_mm, stated.bead_height_mm, stated.tape_lap_mm) == (9, 9, 50)
+    assert (stated.foam_depth_mm, stated.foam_in_joint_pct) == (70, 60)
+    wastes = (
+        stated.adhesive_waste_pct,
+        stated.fixing_waste_pct,
+        stated.tape_waste_pct,
+        stated.foam_waste_pct,
+    )
+    assert wastes == (10, 2, 5, 20)

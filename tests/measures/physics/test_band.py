@@ -51,3 +51,23 @@ def test_steps_through_a_band_are_never_far_apart() -> None:
 def test_unread_hours_are_counted_within_the_wait() -> None:
     assert unread_hours([(-inf, 1), (4, 8), (20, inf)], 24) == 1 + 4 + 4
     assert unread_hours([(-inf, -1), (30, inf)], 24) == 0
+
+
+def test_both_ends_of_an_unread_stretch_were_read() -> None:
+    band = Band([(0, 10), (4, 6), (24, 9)], [(4, 24)], Bounds([Near(0, 10, 10)], LIMITS))
+    assert [band.is_read(hours) for hours in (3.9, 4, 4.1, 23.9, 24, 24.1)] == [
+        True,
+        True,
+        False,
+        False,
+        True,
+        True,
+    ]
+    assert band.at(24) == (9, 9)
+
+
+def test_steps_are_at_most_sixteen_hours_unless_told_otherwise() -> None:
+    band = Band([(0, 10), (32, 6), (40, 6)], [], Bounds([], LIMITS))
+    assert band.moments() == pytest.approx([0, 32 / 3, 64 / 3, 32, 40])
+    assert band.moments(40) == [0, 32, 40]
+    assert band.moments(8) == pytest.approx([0, 6.4, 12.8, 19.2, 25.6, 32, 36, 40])

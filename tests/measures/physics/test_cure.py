@@ -203,3 +203,9 @@ def test_no_reading_or_two_at_one_moment_are_refused() -> None:
         hours_until_cured(FOAM, [])
     with pytest.raises(ValueError, match="share the moment"):
         hours_until_cured(FOAM, [ClimateReading(1, 10), ClimateReading(1, 12)])
+
+
+def test_in_air_of_one_warmth_the_driest_and_the_dampest_bound_the_hours() -> None:
+    assert ADHESIVE.least_hours((20, 20), (40, 80)) == ADHESIVE.hours_needed(20, 80) == 24
+    assert ADHESIVE.most_hours((20, 20), (40, 80)) == ADHESIVE.hours_needed(20, 40) == 40
+    assert ADHESIVE.least_hours((20, 20), (40, 40)) == 40

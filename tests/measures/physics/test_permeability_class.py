@@ -98,3 +98,8 @@ def test_flows_that_are_none_are_refused() -> None:
         class_by("area", [], 1.0)
     with pytest.raises(ValueError, match="Air flow"):
         class_by("area", [(100.0, -1.0)], 1.0)
+
+
+def test_no_air_at_all_or_less_than_a_cubic_metre_of_it_is_a_flow() -> None:
+    for flow in (0.0, 0.4):
+        assert class_by("area", [(100.0, flow), (600.0, flow)], 1.0) == 4

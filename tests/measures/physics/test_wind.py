@@ -139,3 +139,9 @@ def test_a_return_period_of_a_year_or_less_is_refused(years: float) -> None:
 def test_a_return_period_too_short_for_the_formula_is_refused() -> None:
     with pytest.raises(ValueError, match="probability_ratio must be above zero"):
         probability_factor(1.0001, shape=0.5)
+
+
+@pytest.mark.parametrize(("years", "factor"), [(10, 0.90248), (25, 0.95968), (100, 1.03848)])
+def test_a_longer_return_period_asks_for_more_wind(years: float, factor: float) -> None:
+    """Recomputed with the formula of 4.2, K = 0.2 and n = 0.5, apart from this program."""
+    assert probability_factor(years) == pytest.approx(factor, abs=1e-5)
