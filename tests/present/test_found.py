@@ -121,7 +121,7 @@ def test_weather_outside_a_table_of_waits_is_told_with_the_table() -> None:
     [
         ("frame-overlap", "at least 80 mm"),
         ("fixing-centres", "at most 700 mm"),
-        ("first-hole", "150 to 200 mm"),
+        ("bottom-length", "160 to 175 mm"),
         ("hole-diameter", "8 mm"),
         ("corners-sealed", "yes"),
         ("full-contact", "pressed and shifted"),
