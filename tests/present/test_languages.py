@@ -41,7 +41,7 @@ RERUN = "translate these in src/revealbook/present/languages/, after `python doc
 OTHERS = sorted(set(languages()) - {"en"})
 ENGLISH, GERMAN = words_in("en"), words_in("de")
 SAME_IN_GERMAN = {
-    "Bytes", "Material", "Name", "PVC-U", "Parameter", "SHA-256 {digest} …", "linear",
+    "Bytes", "EPS", "Material", "Name", "PVC-U", "Parameter", "SHA-256 {digest} …", "XPS", "linear",
 }  # fmt: skip
 """Texts that German writes as English does."""
 PLACEHOLDER = re.compile(r"\{\w*\}")
