@@ -5,6 +5,7 @@ from datetime import datetime
 from typing import NamedTuple
 
 from revealbook.measures.bonding import lasting
+from revealbook.measures.left_out import left_out
 from revealbook.measures.reading import Detail, Missing, Outcome, Path, Reading, Subject
 from revealbook.measures.unread import hours
 from revealbook.measures.waits import bond_wait, wait_margin
@@ -14,8 +15,10 @@ from revealbook.records.acceptance import Correction, HoldPoint, SignOff
 
 
 def photographs(work: Work) -> Iterator[Outcome]:
-    """How many photographs show each section of the work."""
+    """How many photographs show each section of the work; of a frame that is left out there are none."""
     for section in work.method.photographed_sections:
+        if section == "frame" and "mounting frame" in left_out(work):
+            continue
         path: Path = (section, "photos")
         photos = work.look(*path)
         yield (

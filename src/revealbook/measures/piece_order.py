@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Sequence
 from datetime import datetime
 
+from revealbook.measures.left_out import standing
 from revealbook.measures.reading import Missing, Outcome, Path, Reading
 from revealbook.measures.work import Work
 from revealbook.records.applications import BONDING, Applied, applications
@@ -16,11 +17,11 @@ def pieces_in_order(work: Work) -> Iterator[Outcome]:
     """Whether each side piece went on after the bottom piece, and the top piece after both.
 
     The order told counts, unless the first bonding was dated piece by piece and shows another: the worse
-    counts.
+    counts. Pieces that are left out have no place in it.
     """
     first = [one for one in applications(work.opening) if one.nonconformity is None]
-    for piece, below in _STANDS_ON.items():
-        yield _in_order(work, first, piece, below)
+    for piece in standing(work, tuple(_STANDS_ON)):
+        yield _in_order(work, first, piece, standing(work, _STANDS_ON[piece]))
 
 
 def _in_order(work: Work, first: Sequence[Applied], piece: str, below: tuple[str, ...]) -> Outcome:
