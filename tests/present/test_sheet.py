@@ -27,7 +27,7 @@ def test_facts_are_told_as_far_as_recorded() -> None:
     assert facts["Serial of the window"] == "260911-04"
     assert facts["Drawing"] == "A-301 rev B"
     assert facts["Substrate"] == "solid masonry"
-    assert facts["Window frame"] == "PVC-U"
+    assert facts["Window frame"] == "PVC-U, white"
     assert facts["Mass with glass"] == "148\u00a0kg"
     assert facts["Panes"] == "4 / 4 / 4 mm"
     less = dict(made({"window.mass_kg": None, "window.glass_panes_mm": None, "survey": None}).facts)

@@ -17,6 +17,7 @@ from revealbook.present.stages import Stage, stages
 from revealbook.present.timechart import TimeChart, time_chart
 from revealbook.present.timeline import Event, events
 from revealbook.present.verdict import Count, Verdict, counts, of_opening
+from revealbook.present.which_opening import facts
 from revealbook.present.words import N_, Words
 from revealbook.records.applications import applications
 from revealbook.records.bonding import Batch
@@ -75,7 +76,7 @@ def sheet(judged: JudgedOpening, site: Site, words: Words) -> Sheet:
         file=judged.record.sheet.file,
         verdict=of_opening(judged, words),
         counts=counts(judged.counts, words),
-        facts=tuple(_facts(opening, words)),
+        facts=tuple(facts(opening, words)),
         drawing=elevation(shown, words) if shown else None,
         section=section(section_input(opening, found), words),
         nonconformities=breached,
@@ -88,25 +89,6 @@ def sheet(judged: JudgedOpening, site: Site, words: Words) -> Sheet:
         sign_offs=tuple(_sign_offs(opening, words, people)),
         notes=tuple(_notes(opening, words)),
     )
-
-
-def _facts(opening: Opening, words: Words) -> Iterator[tuple[str, str]]:
-    identity, window, survey = opening.opening, opening.window, opening.survey
-    yield words.say(N_("Nominal size")), size(opening, words)
-    yield words.say(N_("Place")), place(opening, words)
-    for label, value in (
-        (N_("Serial of the window"), identity.serial),
-        (N_("Drawing"), identity.drawing),
-        (N_("Substrate"), survey.substrate if survey else None),
-        (N_("Window frame"), window.frame_material if window else None),
-    ):
-        if value:
-            yield words.say(label), words.say(value)
-    if window and window.mass_kg:
-        yield words.say(N_("Mass with glass")), words.quantity(window.mass_kg, "kg")
-    if window and window.glass_panes_mm:
-        panes = " / ".join(words.number(pane) for pane in window.glass_panes_mm)
-        yield words.say(N_("Panes")), f"{panes} mm"
 
 
 def _products(opening: Opening, site: Site, words: Words) -> Iterator[tuple[str, str, str, str]]:
