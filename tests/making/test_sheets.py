@@ -27,8 +27,8 @@ def test_each_opening_adds_its_sheet(tmp_path: Path) -> None:
 
 
 def test_an_opening_that_cannot_be_set_out_has_a_sheet_of_its_own_only_if_it_is_alone(tmp_path: Path) -> None:
-    assert make_setting_out(site_of(before_work(1230, 300)), tmp_path, MADE).pages == 1
-    with_it = make_setting_out(site_of(before_work(1230, 1480), before_work(1230, 300)), tmp_path, MADE)
+    assert make_setting_out(site_of(before_work(1230, 150)), tmp_path, MADE).pages == 1
+    with_it = make_setting_out(site_of(before_work(1230, 1480), before_work(1230, 150)), tmp_path, MADE)
     both = make_setting_out(site_of(before_work(1230, 1480), before_work(1230, 400)), tmp_path, MADE)
     assert with_it.pages < both.pages
 
