@@ -39,10 +39,10 @@ def test_sheets_are_written_beside_the_packs(site: Path) -> None:
 
 
 def test_what_cannot_be_set_out_is_told_and_the_rest_is_written(site: Path) -> None:
-    bare(site, "W-1.02", 300)
+    bare(site, "W-1.02", 150)
     told = run("set-out", site)
     assert told.status == 2
-    assert told.err.startswith("W-1.02 is not set out. Left piece. At 300")
+    assert told.err.startswith("W-1.02 is not set out. Left piece. At 150")
     assert "Not set out" in text_of(site / "pack" / "alder-yard-setting-out.pdf")
     assert run("set-out", site, "--opening", "W-1.01").status == 0
 
@@ -89,7 +89,7 @@ def test_the_cutting_list_for_machines(site: Path) -> None:
 
 
 def test_an_opening_missing_from_the_list_is_told(site: Path) -> None:
-    bare(site, "W-1.02", 300)
+    bare(site, "W-1.02", 150)
     told = run("cut", site)
     assert told.status == 2
     assert "W-1.02 is not set out." in told.err
@@ -126,7 +126,7 @@ def test_a_template_of_the_sites_own_that_is_wrong_is_told(site: Path, command: 
     assert template in told.err
 
 
-SCHEDULE = "mark;floor;room;width_mm;height_mm\nW-2.01;2;kitchen;1230;1480,5\nW-2.02;2;hall;885;300\n"
+SCHEDULE = "mark;floor;room;width_mm;height_mm\nW-2.01;2;kitchen;1230;1480,5\nW-2.02;2;hall;885;150\n"
 
 
 def test_a_schedule_gives_blank_records(site: Path, tmp_path: Path) -> None:

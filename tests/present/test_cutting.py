@@ -53,7 +53,7 @@ def test_a_list_above_its_bound_says_by_how_much() -> None:
 
 
 def test_openings_of_nominal_size_and_those_left_out_are_named() -> None:
-    found = sheets(site_of(before_work(1230, 1480), before_work(1230, 300)), Saw(offcuts_mm={}))
+    found = sheets(site_of(before_work(1230, 1480), before_work(1230, 150)), Saw(offcuts_mm={}))
     assert found.nominal == ("W-1",)
     ((mark, why),) = found.refused
     assert mark == "W-2"

@@ -78,7 +78,7 @@ def test_the_plinths_brackets_or_why_there_are_none() -> None:
 
 
 def test_an_opening_that_cannot_be_set_out_says_why_and_nothing_else() -> None:
-    site = planned_site(site_of(before_work(1230, 1480), before_work(1230, 300)), EN)
+    site = planned_site(site_of(before_work(1230, 1480), before_work(1230, 150)), EN)
     assert [one.mark for one in site.refused] == ["W-2"]
     assert "too short" in site.refused[0].refused
     assert site.refused[0].pieces == ()

@@ -39,11 +39,11 @@ def test_limits_name_their_rules_and_what_the_site_changed() -> None:
 
 def test_refusals_say_why_for_people_and_machines() -> None:
     rules = without("window-fixing-centres", "plinth-brackets")
-    whole, short = planned_data(site_of(before_work(1230, 1480), before_work(1230, 300), rules=rules), EN)[
+    whole, short = planned_data(site_of(before_work(1230, 1480), before_work(1230, 150), rules=rules), EN)[
         "openings"
     ]
     assert short["not_possible"]["reason"] == "piece too short"
-    assert short["not_possible"]["figures"]["length_mm"] == 300
+    assert short["not_possible"]["figures"]["length_mm"] == 150
     assert whole["window"]["not_possible"]["about"] == ("window-fixing-centres",)
     assert whole["plinth"]["not_possible"]["about"] == ("plinth-brackets",)
 
@@ -54,7 +54,7 @@ def test_what_is_not_known_yet_is_null() -> None:
 
 
 def test_a_cutting_list_holds_every_cut_and_the_proved_bound() -> None:
-    site = site_of(before_work(1230, 1480), before_work(1230, 300))
+    site = site_of(before_work(1230, 1480), before_work(1230, 150))
     around = site.openings[0].work.around
     profiles = site_cuts([("W-1", plan_of(site))], around, Saw(offcuts_mm={}))
     data = json.loads(json.dumps(cutting_data(site, profiles, EN)))

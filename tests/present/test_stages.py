@@ -62,8 +62,9 @@ def test_a_limit_by_size_is_told_beside_the_sentence_that_names_all_of_them() ->
 
 def test_a_limit_that_the_sentence_names_is_not_told_again() -> None:
     for shown in (made(), made(language="de")):
-        frame = shown[1]
-        assert not [one for one, _ in frame.conforming if "Here:" in one or "Hier:" in one]
+        supports = [one for one, _ in shown[2].conforming]
+        assert supports
+        assert not [one for one in supports if "Here:" in one or "Hier:" in one]
 
 
 def test_a_question_answered_as_required_stands_as_a_sentence_any_other_answer_as_a_row() -> None:
