@@ -322,3 +322,29 @@ def test_voids_are_read_of_every_foaming() -> None:
 )
 def test_surfaces_are_dampened_where_the_maker_asks_for_it(keys: dict[str, Any], said: list[Any]) -> None:
     assert list(values(sealed(event(FOAM, None, **keys)), "surfaces_dampened").values()) == said
+
+
+def test_tape_on_the_second_side_is_held_against_the_last_trim_before_it() -> None:
+    """Two trims come before the first outer tape, and one more before the second."""
+    events = (
+        event(INNER, "20 10:20"),
+        event(FOAM, "20 11:00", air_c=10),
+        event(TRIM, "20 15:30"),
+        event(TRIM, "20 16:00"),
+        event(OUTER, "20 16:30"),
+        event(TRIM, "20 17:00"),
+        event(OUTER, "20 18:00"),
+    )
+    found = taken(sealed(*events), "tape_after_trim")
+    assert [one.value for one in found] == [0.5, 1]  # type: ignore[union-attr]
+
+
+def test_an_earlier_tape_on_the_second_side_without_a_trim_before_it_came_before_the_first_one() -> None:
+    events = (*IN_ORDER[:2], event(OUTER, "20 14:30"), *IN_ORDER[2:], event(TRIM, "20 15:45"))
+    found = taken(sealed(*events), "tape_after_trim")
+    assert [one.value for one in found] == [-1, pytest.approx(1 / 12)]  # type: ignore[union-attr]
+
+
+def test_tape_at_the_moment_of_the_trim_comes_after_it() -> None:
+    events = (*IN_ORDER[:3], event(OUTER, "20 15:30"), event(TRIM, "20 15:40"), event(OUTER, "20 15:50"))
+    assert [one.value for one in taken(sealed(*events), "tape_after_trim")][0] == 0  # type: ignore[union-attr]

@@ -70,3 +70,21 @@ def test_a_negative_use_is_refused() -> None:
         combined(-0.1, 0.5)
     with pytest.raises(ValueError, match="shear_use must not be below zero"):
         utilisation(0.1, -0.5)
+
+
+@pytest.mark.parametrize(
+    ("rule", "tension", "shear", "sum_", "limit"),
+    [
+        (Interaction.LINEAR, 0.6, 0.5, 1.1, 1),
+        (Interaction.LINEAR_TO_1_2, 0.6, 0.5, 1.1, 1.2),
+        (Interaction.POWER_1_5, 0.36, 0.64, 0.728, 1),
+        (Interaction.POWER_2, 0.6, 0.5, 0.61, 1),
+        (Interaction.BOLT, 0.7, 0.4, 0.9, 1),
+    ],
+)
+def test_each_rule_adds_tension_and_shear_in_its_own_way(
+    rule: Interaction, tension: float, shear: float, sum_: float, limit: float
+) -> None:
+    """By hand from the rules: 0.36^1.5 = 0.216, 0.64^1.5 = 0.512; 0.7 / 1.4 = 0.5."""
+    assert combined(tension, shear, rule) == pytest.approx(sum_)
+    assert rule.limit == limit
