@@ -54,8 +54,8 @@ UNUSED = {"lru_cache": {"maxsize"}, "Field": {"description", "examples"}, "zip":
 """Keywords, by what is called, of which no outcome can depend."""
 UNCHANGED = -1
 """Number of what is no mutant: tests that do not pass without any change would kill all."""
-LONGEST_S = 150
-"""A mutant whose tests compute longer than this, folder by folder, hangs: it is noticed."""
+LONGEST_S, ALL_LONGEST_S = 90, 600
+"""A mutant hangs, and is noticed, if tests compute longer: those of its file or room, and those of all rooms."""
 _COMPARED: dict[type[ast.cmpop], type[ast.cmpop]] = {
     ast.Lt: ast.LtE, ast.LtE: ast.Lt, ast.Gt: ast.GtE, ast.GtE: ast.Gt, ast.Eq: ast.NotEq, ast.NotEq: ast.Eq,
     ast.In: ast.NotIn, ast.NotIn: ast.In, ast.Is: ast.IsNot, ast.IsNot: ast.Is,
@@ -254,13 +254,13 @@ def _survives(mutant: Mutant, text: str, copy: Path, *, near: bool) -> bool:
     silent = os.open(os.devnull, os.O_RDWR)
     for stream in range(3):
         os.dup2(silent, stream)
-    asked = list(nearest_first(mutant, text))
-    return all(_passes(tests) for tests in (asked[:-1] if near else asked))
+    *nearer, all_rooms = nearest_first(mutant, text)
+    return all(_passes(tests, LONGEST_S) for tests in nearer) and (near or _passes(all_rooms, ALL_LONGEST_S))
 
 
-def _passes(asked: list[str]) -> bool:
+def _passes(asked: list[str], longest_s: int) -> bool:
     hard = resource.getrlimit(resource.RLIMIT_CPU)[1]
-    resource.setrlimit(resource.RLIMIT_CPU, (int(process_time()) + LONGEST_S, hard))
+    resource.setrlimit(resource.RLIMIT_CPU, (int(process_time()) + longest_s, hard))
     plain = ["-q", "-x", "-p", "no:cacheprovider", "--randomly-dont-reorganize"]
     plain += ["--ignore", str(ROOT / "tests" / DIGESTS)]
     none_here = pytest.ExitCode.NO_TESTS_COLLECTED
