@@ -55,7 +55,7 @@ UNUSED = {"lru_cache": {"maxsize"}, "Field": {"description", "examples"}, "zip":
 UNCHANGED = -1
 """Number of what is no mutant: tests that do not pass without any change would kill all."""
 LONGEST_S, ALL_LONGEST_S = 90, 600
-"""A mutant hangs, and is noticed, if tests compute longer: those of its file or room, and those of all rooms."""
+"""A mutant hangs, and is noticed, if tests compute longer: of its file or room, and of all rooms."""
 _COMPARED: dict[type[ast.cmpop], type[ast.cmpop]] = {
     ast.Lt: ast.LtE, ast.LtE: ast.Lt, ast.Gt: ast.GtE, ast.GtE: ast.Gt, ast.Eq: ast.NotEq, ast.NotEq: ast.Eq,
     ast.In: ast.NotIn, ast.NotIn: ast.In, ast.Is: ast.IsNot, ast.IsNot: ast.Is,

@@ -1,5 +1,10 @@
 from collections import Counter
+from itertools import count
+from typing import Any
 
+import pytest
+
+from revealbook.setting_out import patterns
 from revealbook.setting_out.fillings import Pattern, task_of
 from revealbook.setting_out.first_fit import first_fit
 from revealbook.setting_out.patterns import _chosen, _without_surplus, best_plan
@@ -71,3 +76,66 @@ def test_the_integer_programme_takes_the_cheapest_patterns_that_cover_the_pieces
     assert ended
     assert len(chosen) == 2
     assert patterns[2] in chosen
+
+
+FULL = Demand((6000,), (200,), 0)
+"""Two hundred whole bars: every plan buys 1,200 m."""
+
+
+def searched(monkeypatch: pytest.MonkeyPatch, bound_mm: float, seconds: float = 10.0) -> dict[str, Any]:
+    """What the search for a plan was told, the linear bound being given and every clock reading 3 s later."""
+    told: dict[str, Any] = {}
+    clock = count(100, 3)
+
+    def relaxed(_task: object, _patterns: object, deadline: float, settled: object) -> object:
+        told.update(deadline=deadline, settled=settled)
+        return patterns._Relaxed({}, bound_mm, finished=True)
+
+    def chosen(_task: object, _patterns: object, left: float) -> tuple[list[Pattern], bool]:
+        told["left"] = left
+        return [], True
+
+    monkeypatch.setattr(patterns, "monotonic", lambda: float(next(clock)))
+    monkeypatch.setattr(patterns, "_relaxed", relaxed)
+    monkeypatch.setattr(patterns, "_chosen", chosen)
+    best_plan(FULL, SIZES, first_fit(FULL, SIZES), seconds, int)
+    return told
+
+
+def test_the_bound_may_take_three_fifths_of_the_time_and_the_plan_what_is_left(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    told = searched(monkeypatch, 1_000_000)
+    assert told["deadline"] == 106
+    assert told["left"] == 7
+
+
+def test_a_plan_within_half_a_percent_of_the_bound_is_good_enough(monkeypatch: pytest.MonkeyPatch) -> None:
+    assert "left" not in searched(monkeypatch, 1_194_030)  # 1.005 times that is 1,200,000.15 mm
+    assert "left" in searched(monkeypatch, 1_194_029)
+
+
+def test_a_bound_within_a_thousandth_or_on_the_same_number_of_bars_is_settled(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    settled = searched(monkeypatch, 1_000_000)["settled"]
+    assert not settled(998_900, 1_000_000)
+    assert settled(999_100, 1_000_000)
+    assert settled(1_000.2, 1_000.9)
+    assert settled(1_200_000, 1_300_000)  # nothing is saved beside the plan to start from
+    assert not settled(1_199_000, 1_300_000)
+
+
+def test_a_pattern_is_rounded_up_from_the_share_that_is_asked() -> None:
+    task = task_of(Demand((2000,), (6,), 0), SIZES)
+    single = patterns._Relaxed({Pattern(0, ((0, 1),)): 1.5}, 0.0, finished=True)
+    one, two, three = ((0, (2000,) * number) for number in (1, 2, 3))
+    assert patterns._rounded(task, single, 0.5) == (one, one, three, one)
+    assert patterns._rounded(task, single, 0.75) == (one, three, two)
+
+
+def test_a_pattern_is_not_taken_for_more_pieces_or_offcuts_than_there_are() -> None:
+    sizes = (Size(2500, 1), Size(6000, None))
+    task = task_of(Demand((2000,), (3,), 0), sizes)
+    stored = patterns._Relaxed({Pattern(0, ((0, 1),)): 2.0, Pattern(1, ((0, 2),)): 2.0}, 0.0, finished=True)
+    assert patterns._rounded(task, stored, 0.5) == ((0, (2000,)), (1, (2000, 2000)))
