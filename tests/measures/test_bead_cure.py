@@ -142,3 +142,13 @@ def test_a_depth_counts_as_stated_only_with_its_climate(key: str) -> None:
 def test_without_a_product_it_is_not_known_whether_a_depth_is_stated() -> None:
     (found,) = taken(work(None, {"product": None}), "cure_depth_stated")
     assert isinstance(found, Missing)
+
+
+@pytest.mark.parametrize("at", ["2026-11-20T10:00+01:00", "2026-11-24T10:00+01:00"])
+def test_in_rule_sets_of_format_1_air_read_at_either_end_of_the_wait_counts(at: str) -> None:
+    slow = vapour_speed_factor(5, 80, reference_air_c=23, reference_rh_pct=50)
+    found = reserves(
+        None, {"air_c": None, "rh_pct": None}, climate=[{"at": at, "air_c": 5, "rh_pct": 80}], method=FIRST,
+        beads={"width_mm": 8},
+    )  # fmt: skip
+    assert found[0] == pytest.approx(3 * sqrt(4 * slow) - 4)

@@ -2,8 +2,9 @@ import sys
 
 import pytest
 
-from revealbook.setting_out.cutting import Cut, CuttingList, cutting_list
+from revealbook.setting_out.cutting import Cut, CuttingList, _attainable, _material_bound, cutting_list
 from revealbook.setting_out.refusal import NotPossible, Reason
+from revealbook.setting_out.stock import Demand, Size
 
 
 def made(
@@ -173,3 +174,47 @@ def test_worked_example_of_the_documentation() -> None:
     assert (len(found.bars), found.bought_mm, found.bound_mm, found.gap_pct) == (6, 36000, 36000, 0.0)
     assert found.returned_mm == (4951,)
     assert found.waste_pct == pytest.approx(3.08, abs=0.005)
+
+
+@pytest.mark.parametrize(
+    ("mm", "stock_mm", "total"),
+    [
+        (0, (6000,), 0), (-5, (6000,), 0), (1, (6000,), 6000), (6000, (6000,), 6000),
+        (6000.00009, (6000,), 6000), (6000.0002, (6000,), 12000), (6001, (6000, 4000), 8000),
+        (7999, (6000, 4000), 8000), (8001, (6000, 4000), 10000),
+    ],
+)  # fmt: skip
+def test_a_bound_is_rounded_up_to_whole_steps_of_the_stock(
+    mm: float, stock_mm: tuple[int, ...], total: int
+) -> None:
+    assert _attainable(mm, stock_mm) == total
+
+
+@pytest.mark.parametrize(
+    ("counts", "sizes", "bound"),
+    [
+        ((2,), (Size(6000, None),), 6004 * 6000 / 6004),
+        ((3,), (Size(6000, None),), 9006 * 6000 / 6004),
+        ((3,), (Size(1000, 2), Size(6000, None)), (9006 - 2 * 1004) * 6000 / 6004),
+        ((3,), (Size(6000, None), Size(3000, None)), 9006 * 3000 / 3004),
+        ((1,), (Size(4000, 1), Size(6000, None)), 0),
+    ],
+)
+def test_the_material_alone_bounds_what_is_bought(
+    counts: tuple[int, ...], sizes: tuple[Size, ...], bound: float
+) -> None:
+    """A piece takes its length and a kerf of 4 mm, a bar holds its length and one kerf more."""
+    assert _material_bound(Demand((2998,), counts, 4), sizes) == pytest.approx(bound)
+
+
+def test_an_offcut_of_nothing_never_goes_back_to_the_store() -> None:
+    assert made([2998, 2998], usable_offcut_mm=0).returned_mm == ()
+    assert made([2998, 2997], usable_offcut_mm=0).returned_mm == ()
+    assert made([2998, 2993], usable_offcut_mm=0).returned_mm == (1,)
+
+
+def test_offcuts_go_back_longest_first_and_one_that_saves_nothing_stays_in_the_store() -> None:
+    found = made([5000, 1300, 4000], offcuts_mm=(2000,), usable_offcut_mm=500)
+    assert found.returned_mm == (996, 692)
+    assert (found.bought_mm, [bar.from_store for bar in found.bars]) == (12000, [False, False])
+    assert found.waste_pct == pytest.approx(100 * 12 / 12000)

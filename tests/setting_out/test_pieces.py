@@ -1,6 +1,7 @@
 import pytest
 from tests.setting_out.practice import PRACTICE
 
+from revealbook.setting_out import pieces
 from revealbook.setting_out.pieces import Cut, Piece, around, drilled, first_possible
 from revealbook.setting_out.refusal import NotPossible, Reason
 from revealbook.setting_out.spread import Interval, Spread
@@ -45,3 +46,16 @@ def test_the_first_layout_is_taken_else_the_last_refusal() -> None:
     assert first_possible(refusals) == refusals[-1]
     with pytest.raises(ValueError, match="nothing to choose"):
         first_possible([])
+
+
+def test_the_wish_is_given_up_step_by_step(monkeypatch: pytest.MonkeyPatch) -> None:
+    asked: list[object] = []
+
+    def refused(*given: object) -> NotPossible:
+        asked.append(given[3])
+        return NotPossible(Reason.NO_ARRANGEMENT)
+
+    monkeypatch.setattr(pieces, "hole_positions", refused)
+    drilled(Cut("bottom", "frame-profile", 1390, ()), PRACTICE, (500,))
+    widths = [(Interval(500 - at, 500 + at),) for at in (40, 30, 20, 10)]
+    assert asked == [*widths, ()]

@@ -150,3 +150,50 @@ def test_a_schedule_too_large_or_too_long_is_refused(tmp_path: Path, monkeypatch
     assert problems(file) == [(0, 0, "schedule_too_long")]
     monkeypatch.setattr(schedule, "MAX_BYTES", 10)
     assert problems(file) == [(0, 0, "too_large")]
+
+
+def test_a_schedule_of_five_thousand_lines_is_read_and_one_more_is_not(tmp_path: Path) -> None:
+    lines = [f"W-{n}" for n in range(5_000)]
+    assert len(listed(written(tmp_path, "\n".join(["mark", *lines])))) == 5_000
+    (found,) = read_schedule(written(tmp_path, "\n".join(["mark", *lines, "W-x"])))
+    assert isinstance(found, Problem)
+    assert (found.code, found.facts) == ("schedule_too_long", {"limit": 5_000})
+
+
+def test_a_file_of_ten_megabytes_is_looked_at_and_one_byte_more_is_not(tmp_path: Path) -> None:
+    file = written(tmp_path, "mark;room\nW-1;")
+    with file.open("ab") as grown:
+        grown.truncate(10_000_000)
+    assert "too_large" not in {code for _, _, code in problems(file)}
+    with file.open("ab") as grown:
+        grown.truncate(10_000_001)
+    (found,) = read_schedule(file)
+    assert isinstance(found, Problem)
+    assert (found.code, found.facts) == ("too_large", {"bytes": 10_000_001, "limit": 10_000_000})
+
+
+@pytest.mark.parametrize("cell", ["1,230.5", "1,230,5", "12e", "1 230 mm"])
+def test_what_could_be_read_in_two_ways_is_no_number(tmp_path: Path, cell: str) -> None:
+    assert problems(written(tmp_path, f"mark;width_mm\nW-1;{cell}\n")) == [(2, 2, "cell_not_a_number")]
+
+
+def test_a_column_at_fault_is_named_by_its_place(tmp_path: Path) -> None:
+    assert problems(written(tmp_path, "mark;;;widht_mm;room;room\nW-1;;;1230;;\n")) == [
+        (1, 4, "unknown_column"),
+        (1, 6, "repeated_column"),
+    ]
+
+
+def test_whole_numbers_of_a_workbook_are_text_without_a_decimal_point(tmp_path: Path) -> None:
+    (one,) = listed(workbook(tmp_path, [["mark", "floor", "room"], [7.0, 2.5, 12]]))
+    assert (one.mark, one.floor, one.room) == ("7", "2.5", "12")
+
+
+def test_a_line_shorter_than_the_heading_leaves_the_rest_unknown(tmp_path: Path) -> None:
+    (one,) = listed(written(tmp_path, "mark;room;width_mm\nW-1;kitchen\n"))
+    assert (one.room, one.width_mm) == ("kitchen", None)
+
+
+def test_the_delimiter_that_stands_most_often_in_the_heading_counts(tmp_path: Path) -> None:
+    (one,) = listed(written(tmp_path, "mark;room;floor\nW-1;kitchen, pantry, and hall;2\n"))
+    assert one.room == "kitchen, pantry, and hall"

@@ -74,3 +74,21 @@ def test_two_hundred_openings_are_cut_within_a_hundredth_of_the_proved_least() -
     for profile in site_cuts(plans, AROUND, SAW):
         assert isinstance(profile.cuts, CuttingList)
         assert profile.cuts.gap_pct <= 1
+
+
+def test_a_saw_of_which_nothing_is_said() -> None:
+    assert (SAW.kerf_mm, SAW.usable_offcut_mm, SAW.time_limit_s) == (4, 500, 8)
+
+
+def test_stock_of_a_broken_length_counts_by_its_whole_millimetres() -> None:
+    profiles = [{**profile, "stock_mm": 2999.6} for profile in SITE["products"]["profiles"]]
+    broken = around(PRACTICE, {**SITE, "instruments": [], "products": {"profiles": profiles}})
+    frame, _ = site_cuts([("W-1", plan(1230, 1480))], broken, SAW)
+    assert isinstance(frame.cuts, CuttingList)
+    assert frame.stock_mm == 2999
+    assert {bar.stock_mm for bar in frame.cuts.bars} == {2999}
+
+
+def test_supports_are_numbered_from_the_left() -> None:
+    frame, _ = site_cuts([("W-1", plan(1230, 1480))], AROUND, SAW)
+    assert {label for _, label in labels(frame) if "support" in label} == {"W-1 support 1", "W-1 support 2"}

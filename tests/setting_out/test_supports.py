@@ -98,3 +98,36 @@ def test_limits_that_say_nothing_of_supports_place_none() -> None:
 def test_the_middle_of_a_support_of_odd_length_lies_on_half_a_millimetre() -> None:
     (support,) = supports(support_positions(1390, [400], replace(PRACTICE, support_length_mm=151)))
     assert support.centre_mm == 400.5
+
+
+def test_a_width_is_quartered_inwards_from_its_own_start() -> None:
+    assert quarter_points(1201) == (301, 900)
+    assert quarter_points(1203) == (301, 902)
+    assert quarter_points(1) == (1, 0)
+    with pytest.raises(ValueError, match="at least 1"):
+        quarter_points(0)
+
+
+def test_a_support_of_odd_length_stays_within_the_rule_on_its_middle() -> None:
+    odd = replace(PRACTICE, support_length_mm=151, support_offset_max_mm=30)
+    for load_point_mm, joint_mm in ((400, 500), (400, 301)):
+        found = support_positions(1390, [load_point_mm], odd, [joint_mm])
+        if not isinstance(found, NotPossible):
+            assert abs(found[0].centre_mm - load_point_mm) <= 30
+    near = support_positions(1390, [400], odd, [497])
+    assert starts(near) == [296]
+    assert refused(support_positions(1390, [400], odd, [496])).reason is Reason.JOINT_AT_SUPPORT
+
+
+def test_a_support_that_may_not_move_stands_under_its_load_point_or_nowhere() -> None:
+    fixed = replace(PRACTICE, support_offset_max_mm=0)
+    assert starts(support_positions(1390, [400], fixed)) == [325]
+    assert refused(support_positions(1390, [74], fixed)).reason is Reason.LOAD_POINT_OFF_PIECE
+    assert starts(support_positions(1390, [75], fixed)) == [0]
+    assert starts(support_positions(1390, [1315], fixed)) == [1240]
+    assert refused(support_positions(1390, [1316], fixed)).reason is Reason.LOAD_POINT_OFF_PIECE
+
+
+def test_the_outermost_load_points_that_a_support_can_carry() -> None:
+    """Its outer holes stand 35 mm from its ends, and it may not stand out past the piece."""
+    assert starts(support_positions(1390, [35, 1355], PRACTICE)) == [0, 1240]
