@@ -65,3 +65,28 @@ def test_what_lacks_is_named() -> None:
     assert named(hung("silent"), "hinge_corner_use") == ["tension_design_n", "shear_design_n"]
     assert named(hung(fixings=None), "hinge_corner_use") == ["fixings"]
     assert named(hung(fixings=[]), "hinge_corner_use") == ["fixings"]
+
+
+@pytest.mark.parametrize(
+    ("kinds", "hangs"),
+    [
+        (("fixed", "side hung"), True),
+        (("side hung", "fixed"), True),
+        ((None, "tilt and turn"), True),
+        (("fixed", "top hung"), False),
+    ],
+)
+def test_one_sash_at_its_side_is_enough_among_several(kinds: tuple[str | None, ...], hangs: bool) -> None:
+    assert value(hung(sashes=[{"kind": kind} for kind in kinds]), "hangs_at_its_side") is hangs
+
+
+def test_each_sash_pulls_by_its_own_mass_and_width() -> None:
+    sashes = [{"kind": "fixed"}, {"kind": "side hung", "mass_kg": 30, "width_mm": 800}, {"kind": "side hung"}]
+    first, *missing = taken(hung(sashes=sashes), "hinge_pull")
+    assert first == reading(hung(sashes=sashes[:2]), "hinge_pull")
+    assert first.subject == ("sash 2",)
+    assert getattr(first, "value", None) == pytest.approx(30 * G * 0.4)
+    assert [one.path for one in missing] == [
+        ("window", "sashes", 2, "mass_kg"),
+        ("window", "sashes", 2, "width_mm"),
+    ]

@@ -1,3 +1,6 @@
+from dataclasses import replace
+from itertools import combinations, pairwise
+
 import pytest
 
 from revealbook.setting_out.brackets import bracket_positions
@@ -106,3 +109,107 @@ def test_worked_example_of_the_documentation() -> None:
     assert bracket_positions(6100, limits) == Spread(
         (134, 718, 1302, 1886, 2470, 3054, 3638, 4222, 4806, 5390, 5974), 16
     )
+
+
+def kept(holes: tuple[int, ...], length_mm: int, keep: Spacing, joints_mm: tuple[int, ...]) -> bool:
+    """Whether holes keep every distance; written apart from the search."""
+    parts = list(pairwise((0, *joints_mm, length_mm + 1)))
+    held = [[at for at in holes if start <= at < end] for start, end in parts]
+    if any(len(own) < keep.per_part_min for own in held):
+        return False
+    gaps = [after - before for before, after in pairwise(holes)]
+    ends = (holes[0], length_mm - holes[-1])
+    joints = [joint - left[-1] for joint, left in zip(joints_mm, held, strict=False)]
+    joints += [right[0] - joint for joint, right in zip(joints_mm, held[1:], strict=True)]
+    return (
+        all(keep.end_min_mm <= end <= keep.end_max_mm for end in ends)
+        and all(keep.centres_min_mm <= gap <= keep.centres_max_mm for gap in gaps)
+        and all(keep.joint_min_mm <= off <= keep.joint_max_mm for off in joints)
+    )
+
+
+def tried(length_mm: int, keep: Spacing, joints_mm: tuple[int, ...]) -> tuple[int, int, int, int] | None:
+    """Number, margin, greatest and smallest gap of the best layout, by trying every one."""
+    for count in range(1, length_mm + 1):
+        layouts = [
+            holes
+            for holes in combinations(range(length_mm + 1), count)
+            if kept(holes, length_mm, keep, joints_mm)
+        ]
+        if layouts:
+            break
+    else:
+        return None
+    windows = [keep.end_max_mm - keep.end_min_mm]
+    windows += [keep.joint_max_mm - keep.joint_min_mm] if joints_mm else []
+    for margin in range(min(windows) // 2, -1, -1):
+        drawn_in = [holes for holes in layouts if kept(holes, length_mm, keep.tightened(margin), joints_mm)]
+        if drawn_in:
+            break
+    spans = [[after - before for before, after in pairwise(holes)] or [0] for holes in drawn_in]
+    most = min(max(gaps) for gaps in spans)
+    return count, margin, most, max(min(gaps) for gaps in spans if max(gaps) == most)
+
+
+@pytest.mark.parametrize("per_part", [1, 2])
+@pytest.mark.parametrize("joint_mm", [None, 5, 6, 8])
+def test_of_all_layouts_the_fewest_with_the_greatest_margin_and_the_evenest_gaps_is_given(
+    per_part: int, joint_mm: int | None
+) -> None:
+    keep = Spacing(
+        end_min_mm=1, end_max_mm=4, centres_min_mm=2, centres_max_mm=5,
+        joint_min_mm=1, joint_max_mm=3, per_part_min=per_part,
+    )  # fmt: skip
+    answered = 0
+    for length_mm in range(2, 15):
+        joints = () if joint_mm is None or joint_mm >= length_mm else (joint_mm,)
+        best, found = tried(length_mm, keep, joints), spread(length_mm, keep, joints)
+        if best is None:
+            assert not isinstance(found, Spread), (length_mm, found)
+            continue
+        answered += 1
+        assert isinstance(found, Spread), (length_mm, best, found)
+        assert kept(found.positions_mm, length_mm, keep.tightened(found.margin_mm), joints)
+        gaps = [after - before for before, after in pairwise(found.positions_mm)] or [0]
+        assert (len(found.positions_mm), found.margin_mm, max(gaps), min(gaps)) == best, length_mm
+    assert answered >= 4
+
+
+def test_refusals_tell_what_would_have_been_enough() -> None:
+    two = replace(RULER, per_part_min=2)
+    assert spread(24, two) == not_possible(Reason.PIECE_TOO_SHORT, length_mm=24, shortest_mm=25)
+    assert isinstance(spread(25, two), Spread)
+    assert spread(19, RULER) == not_possible(Reason.PIECE_TOO_SHORT, length_mm=19, shortest_mm=20)
+    assert laid(20).positions_mm == (10,)
+    assert spread(100, RULER, margin_mm=6) == not_possible(Reason.MARGIN_TOO_WIDE, margin_mm=6, widest_mm=5)
+    assert spread(100, RULER, margin_mm=5) == laid(100)
+    assert spread(100, RULER, (40,), [Interval(24, 36)]) == not_possible(
+        Reason.JOINT_NOT_HELD, joint_mm=40, distance_max_mm=16
+    )
+    assert isinstance(spread(100, RULER, (40,), [Interval(25, 36)]), Spread)
+    assert spread(200, RULER, (), [Interval(60, 120)]) == not_possible(
+        Reason.NO_ARRANGEMENT, reached_mm=59, centres_max_mm=50
+    )
+
+
+@pytest.mark.parametrize(
+    ("joints_mm", "blocked", "words"),
+    [
+        ((0,), (), "between"),
+        ((100,), (), "between"),
+        ((-1, 50), (), "between"),
+        ((), (Interval(5, 4),), "wrong way"),
+    ],
+)
+def test_joints_off_the_piece_and_stretches_the_wrong_way_round_are_errors(
+    joints_mm: tuple[int, ...], blocked: tuple[Interval, ...], words: str
+) -> None:
+    with pytest.raises(ValueError, match=words):
+        spread(100, RULER, joints_mm, blocked)
+
+
+def test_joints_one_millimetre_from_either_end_and_stretches_of_one_are_no_errors() -> None:
+    for joints in ((1,), (99,)):
+        assert not isinstance(spread(100, RULER, joints), Spread)
+    assert spread(100, RULER, (), [Interval(50, 50)]) != laid(100)
+    assert spread(100, RULER, (50, 50)) == spread(100, RULER, (50,))
