@@ -230,6 +230,7 @@ def nearest_first(mutant: Mutant, text: str) -> Iterator[list[str]]:
     room = tests / path.parts[0]
     folders = (tests / path.parent, tests / "outside", tests / "properties")
     near = [str(test) for folder in folders if (test := folder / f"test_{path.stem}.py").exists()]
+    near += [str(law) for law in sorted((tests / "properties").glob(f"test_{path.parts[0]}*.py"))]
     if near:
         yield near
     elif path.parts[0] == "rules":
