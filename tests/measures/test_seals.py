@@ -3,6 +3,9 @@ from typing import Any
 import pytest
 from tests.builders import build, details, taken, value, values
 
+from revealbook.measures.reading import Missing
+from revealbook.measures.seals import dated
+from revealbook.measures.tapes import subject_of
 from revealbook.measures.work import Work
 
 SITE = {
@@ -348,3 +351,9 @@ def test_an_earlier_tape_on_the_second_side_without_a_trim_before_it_came_before
 def test_tape_at_the_moment_of_the_trim_comes_after_it() -> None:
     events = (*IN_ORDER[:3], event(OUTER, "20 15:30"), event(TRIM, "20 15:40"), event(OUTER, "20 15:50"))
     assert [one.value for one in taken(sealed(*events), "tape_after_trim")][0] == 0  # type: ignore[union-attr]
+
+
+def test_a_step_that_no_event_of_a_side_did_is_missing_there() -> None:
+    work = sealed(event(FOAM, "20 11:00", sides=["left"]), event(TRIM, "20 15:30", sides=["left"]))
+    assert dated(work, FOAM, TRIM, side="top") == Missing(subject_of("top"), FOAM, ("seals", "events"))
+    assert isinstance(dated(work, FOAM, TRIM, side="left"), list)
