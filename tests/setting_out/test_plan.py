@@ -162,3 +162,31 @@ def test_a_piece_that_is_left_out_is_not_planned() -> None:
 def test_an_opening_without_a_frame_is_not_set_out() -> None:
     record = before_work(1230, 1480, left_out=[{"what": "mounting frame"} | STATED])
     assert plan(record, site=WITH_CLERK) == NotPossible(Reason.FRAME_LEFT_OUT)
+
+
+def test_bottom_and_top_of_a_broken_size_are_rounded_up_and_sides_to_the_nearest() -> None:
+    record = before_work(
+        1230.2, 1480.6, survey={"heights_mm": {"right": 1481.4}, "widths_mm": {"top": 1231.7}}
+    )
+    found = planned(record)
+    lengths = {piece.name: piece.length_mm for piece in found.pieces}
+    assert lengths == {"bottom": 1231 + 160, "left": 1481, "right": 1481, "top": 1232 + 160}
+
+
+def test_without_the_windows_size_the_quarter_points_are_those_of_the_opening() -> None:
+    record = {**before_work(1230, 1480), "window": {}}
+    found = planned(record)
+    assert found.load_points == "quarter points"
+    assert [support.load_point_mm for support in found.supports] == [80 + 308, 80 + 1230 - 308]
+    window = planned(before_work(1230, 1480))  # 1206 mm wide: 92 mm from the piece's end to its corner
+    assert [support.load_point_mm for support in window.supports] == [92 + 302, 92 + 1206 - 302]
+
+
+def test_a_joint_of_the_bottom_piece_stands_fifty_millimetres_clear_of_every_support() -> None:
+    profiles = [{**SITE["products"]["profiles"][0], "stock_mm": 900}]
+    record = before_work(1230, 1480, supports={"load_points_mm": [695]})
+    found = plan(record, site={**NO_TAPE, "products": {"profiles": profiles}})
+    assert isinstance(found, OpeningPlan), found
+    (support,), joints = found.supports, found.piece("bottom").joints_mm
+    assert (support.start_mm, support.end_mm) == (620, 770)
+    assert joints in {(570,), (820,)}
