@@ -272,14 +272,16 @@ def _chosen(given: list[Mutant], number: int, seed: int) -> list[Mutant]:
     return random.Random(seed).sample(given, min(number, len(given)))
 
 
-def _copied(folder: Path) -> Path:
-    """Copy the sources; what is compiled of a file counts only as long as the file is the same."""
-    shutil.copytree(ROOT / "src", folder / "src", ignore=shutil.ignore_patterns("__pycache__"))
-    shutil.copytree(ROOT / "report_templates", folder / "report_templates")
-    compileall.compile_dir(
-        folder / "src", quiet=1, invalidation_mode=py_compile.PycInvalidationMode.CHECKED_HASH
-    )
-    return folder
+def _copied(folder: Path, number: int) -> list[Path]:
+    """Copy the sources so often; what is compiled of a file counts only as long as the file is the same."""
+    first, *others = copies = [folder / str(copy) for copy in range(number)]
+    shutil.copytree(ROOT / "src", first / "src", ignore=shutil.ignore_patterns("__pycache__"))
+    shutil.copytree(ROOT / "report_templates", first / "report_templates")
+    by_content = py_compile.PycInvalidationMode.CHECKED_HASH
+    compileall.compile_dir(first / "src", quiet=1, invalidation_mode=by_content)
+    for other in others:
+        shutil.copytree(first, other)
+    return copies
 
 
 def _load_libraries() -> None:
@@ -301,7 +303,7 @@ def _tried(chosen: list[Mutant], workers: int, *, near: bool) -> Iterator[tuple[
 
     _load_libraries()
     with TemporaryDirectory(prefix="mutants-") as folder:
-        free = [_copied(Path(folder) / str(number)) for number in range(workers)]
+        free = _copied(Path(folder), workers)
         for mutant in chosen:
             if not free:
                 done, copy, alive = ended()
