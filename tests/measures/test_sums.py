@@ -4,6 +4,7 @@ from typing import Any
 import pytest
 from tests.builders import build, details, taken, values
 
+from revealbook.measures.method import METHOD_OF_FORMAT_1, Method
 from revealbook.measures.reading import Missing, Reading
 from revealbook.measures.work import Work
 
@@ -121,3 +122,31 @@ def test_the_overlaps_are_what_the_bottom_piece_is_longer_than_the_opening() -> 
 def test_an_overlap_that_is_not_recorded_leaves_the_sum_open() -> None:
     found = taken(overlapping(left=None, survey={}), "overlap_sum_error")
     assert [one.what for one in found if isinstance(one, Missing)] == ["bottom", "overlap_left_mm"]
+
+
+def overlaps(
+    survey: list[str], frame: list[str], site: dict[str, Any], method: Method | None = None
+) -> Reading:
+    opening = {
+        "survey": {"widths_mm": {"bottom": 1231}, "instruments": survey},
+        "frame": {
+            "pieces": {"bottom": {"length_mm": 1392, "overlap_left_mm": 80, "overlap_right_mm": 83}},
+            "instruments": frame,
+        },
+    }
+    (found,) = taken(build(opening, site, method), "overlap_sum_error")
+    assert isinstance(found, Reading)
+    return found
+
+
+def test_the_bottom_piece_is_read_once_in_the_survey_and_three_times_at_the_frame() -> None:
+    assert overlaps(["tape"], ["rod"], SITE).value == 2
+    assert overlaps(["tape"], ["rod"], SITE).uncertainty == pytest.approx(sqrt(1 + 3 * 4))
+    assert overlaps(["rod"], ["tape"], SITE).uncertainty == pytest.approx(sqrt(4 + 3 * 1))
+
+
+def test_a_sum_has_no_uncertainty_where_one_of_its_sections_has_none() -> None:
+    first = Method(**METHOD_OF_FORMAT_1)
+    assert overlaps(["tape"], ["rod"], SITE, first).uncertainty == pytest.approx(sqrt(1 + 3 * 4))
+    for survey, frame in (([], []), (["tape"], []), ([], ["tape"])):
+        assert overlaps(survey, frame, SITE, first).uncertainty is None
