@@ -1,5 +1,6 @@
 from collections import Counter
 from itertools import count
+from time import monotonic
 from typing import Any
 
 import pytest
@@ -139,3 +140,31 @@ def test_a_pattern_is_not_taken_for_more_pieces_or_offcuts_than_there_are() -> N
     task = task_of(Demand((2000,), (3,), 0), sizes)
     stored = patterns._Relaxed({Pattern(0, ((0, 1),)): 2.0, Pattern(1, ((0, 2),)): 2.0}, 0.0, finished=True)
     assert patterns._rounded(task, stored, 0.5) == ((0, (2000,)), (1, (2000, 2000)))
+
+
+def test_the_linear_search_ends_once_nothing_is_worth_its_stock_or_all_is_settled_or_time_is_up() -> None:
+    task = task_of(DEMAND, SIZES)
+    start = patterns._first_patterns(task, first_fit(DEMAND, SIZES))
+
+    def ended(deadline: float, *, settled: bool) -> patterns._Relaxed:
+        return patterns._relaxed(task, dict(start), deadline, lambda _proved, _bought: settled)
+
+    through = ended(monotonic() + 5, settled=False)
+    assert through.finished
+    assert len(through.times) > len(start)
+    at_once = ended(monotonic() + 5, settled=True)
+    assert at_once.finished
+    assert set(at_once.times) == set(start)
+    cut_short = ended(0, settled=False)
+    assert not cut_short.finished
+    assert 0 < cut_short.bound_mm <= through.bound_mm
+    assert set(cut_short.times) == set(start)
+
+
+def test_first_patterns_say_how_often_each_length_stands_on_a_bar() -> None:
+    task = task_of(Demand((2000, 1400), (4, 1), 0), SIZES)
+    start = Plan(((0, (2000, 2000, 1400)), (0, (2000,)), (0, (2000,))), 0.0, "")
+    assert list(patterns._first_patterns(task, start)) == [
+        Pattern(0, ((0, 2), (1, 1))),
+        Pattern(0, ((0, 1),)),
+    ]
