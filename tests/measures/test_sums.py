@@ -150,3 +150,10 @@ def test_a_sum_has_no_uncertainty_where_one_of_its_sections_has_none() -> None:
     assert overlaps(["tape"], ["rod"], SITE, first).uncertainty == pytest.approx(sqrt(1 + 3 * 4))
     for survey, frame in (([], []), (["tape"], []), ([], ["tape"])):
         assert overlaps(survey, frame, SITE, first).uncertainty is None
+
+
+def test_a_sum_names_its_joints_by_the_first_of_them() -> None:
+    for measure, side in (("width_sum_error", "left"), ("height_sum_error", "bottom")):
+        first, *_ = taken(measured(), measure)
+        places = {detail.name: detail.path for detail in first.details}
+        assert places["joints_mm"] == ("window", "joint_widths_mm", side, "start")

@@ -132,3 +132,21 @@ def test_whether_height_must_be_made_up_follows_from_the_height_needed() -> None
     assert value(build({"plinth": {"packers": {"height_needed_mm": 12}}}), "height_made_up") is True
     assert value(build({"plinth": {"packers": {"height_needed_mm": 0}}}), "height_made_up") is False
     assert value(build(), "height_made_up") == "missing height_needed_mm at plinth.packers.height_needed_mm"
+
+
+@pytest.mark.parametrize(
+    ("bracket", "fixed"),
+    [
+        ({"fixed_to_wall": True}, True),
+        ({"fixed_to_wall": False}, False),
+        ({"fixed_into": "wall"}, True),
+        ({"fixed_into": "wall", "fixed_to_wall": True}, True),
+        ({"fixed_into": "wall", "fixed_to_wall": False}, False),
+        ({"fixed_into": "foundation"}, True),
+        ({"fixed_into": "foundation", "fixed_to_wall": False}, True),
+    ],
+)
+def test_a_bracket_is_fixed_where_it_says_unless_it_says_that_it_is_not(
+    bracket: dict[str, Any], fixed: bool
+) -> None:
+    assert value(build({"plinth": {"brackets": [bracket]}}), "bracket_fixed") is fixed
