@@ -3,7 +3,7 @@ from pathlib import Path
 
 import pytest
 from tests.rules.sets import in_force, stated
-from tests.site_folders import RECORD, change, conforming
+from tests.site_folders import RECORD, change, conforming, opening
 
 from revealbook.records.load import Folder, load_site, look_into
 from revealbook.records.record import SiteFile
@@ -120,3 +120,10 @@ def test_filed_records_are_judged_as_they_stand(site: Path) -> None:
     assert checked.problems == ()
     assert checked.judged is not None
     assert len(checked.judged.openings) == 1
+
+
+def test_progress_names_each_opening_once_it_is_judged(site: Path) -> None:
+    opening(site, "W-1.02")
+    told: list[tuple[int, int, str]] = []
+    judge_site(looked_into(site), two_rules, lambda *done: told.append(done))
+    assert told == [(1, 2, "W-1.01"), (2, 2, "W-1.02")]

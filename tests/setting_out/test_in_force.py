@@ -224,3 +224,28 @@ def test_the_windows_fixings_may_stand_in_one_place_only() -> None:
 def test_a_hole_that_may_only_not_be_larger_is_drilled_as_large_as_it_may_be() -> None:
     assert kept(changed(hole_diameter="at_most: 7.5")).limits.hole_diameter_mm == 7.5
     assert kept(changed(hole_diameter="at_least: 8.5")).limits.hole_diameter_mm == 8.5
+
+
+@pytest.mark.parametrize(
+    ("limit", "refused"),
+    [
+        ({"side_length": "between: [-5, 1]"}, True),
+        ({"side_length": "between: [-5, 2]"}, False),
+        ({"side_length": "between: [-1, 5]"}, True),
+        ({"side_length": "between: [-2, 5]"}, False),
+        ({"frame_overlap": "between: [80, 81]"}, True),
+        ({"frame_overlap": "between: [80, 82]"}, False),
+        ({"bottom_length": "between: [150, 163]"}, True),
+        ({"bottom_length": "between: [150, 164]"}, False),
+        ({"top_reach": "between: [0, 3]"}, True),
+        ({"top_reach": "between: [0, 4]"}, False),
+        ({"joint_fixings": "at_most: 51"}, True),
+        ({"joint_fixings": "at_most: 52"}, False),
+        ({"fixing_centres": "at_most: 51"}, True),
+        ({"fixing_centres": "at_most: 52"}, False),
+    ],
+)
+def test_with_a_tape_limits_leave_room_for_it_or_are_refused(limit: dict[str, str], refused: bool) -> None:
+    """Read once: 1 mm. Read twice: 1.41 mm."""
+    found = frame(changed(**limit), tape=True)
+    assert (isinstance(found, NotPossible) and found.reason is Reason.RULES_DISAGREE) is refused

@@ -24,3 +24,13 @@ def test_too_few_trials_and_loads_that_are_none_are_refused(loads: list[float]) 
 
 def test_more_trials_need_a_smaller_factor() -> None:
     assert fractile_factor(3) > fractile_factor(5) > fractile_factor(15) > 1.64
+
+
+def test_a_load_of_less_than_a_newton_is_a_load() -> None:
+    assert characteristic_resistance_n([0.5, 0.5, 0.5]) == 0.5
+
+
+@pytest.mark.parametrize(("trials", "factor"), [(3, 3.37), (4, 2.63), (5, 2.33), (6, 2.18), (10, 1.92)])
+def test_factors_of_the_table_of_unknown_scatter(trials: int, factor: float) -> None:
+    """EN 1990:2002 table D.1, V unknown (published values, from memory), to a hundredth."""
+    assert fractile_factor(trials) == pytest.approx(factor, abs=0.008)
