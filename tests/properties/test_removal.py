@@ -32,7 +32,8 @@ EXCEPTIONS: Mapping[str, str] = {
     r".*\.instruments\.#": "the record then says that the finer instrument beside it was used",
     r".*\.glass_panes_mm\.#": "a pane that is not told is none; the mass on the delivery note asks for it",
     r".*\.readings\.#": "a point of a test that is not told cannot be known; a least number is asked for",
-    r"window\.assembly_length_mm": "a window of which no coupling is told stands by itself",
+    r"window\.(assembly_length_mm|couplings(\.#)?)": "a window of which no coupling is told stands by itself",
+    r"plinth\.brackets\.#\.(fixed_to_wall|screwed_to_profile)": "a bracket that names its place is held",
     r".*\.photos\.#": "photographs are counted, not weighed",
 }
 """Entries that stand for a thing or an act, by place, and why their absence cannot be told from its own."""
@@ -72,13 +73,17 @@ def test_no_rule_is_helped_by_what_is_taken_out_of_a_record() -> None:
 
 
 def test_a_rule_that_is_broken_is_not_met_by_taking_something_away() -> None:
-    """Each of the changes by which the rules' own cases break them, judged by that rule alone."""
+    """Each of the changes by which the rules' own cases break them, judged by that rule alone.
+
+    Whole sections stay: one can state another way of working, and without it the ordinary way's rules ask for
+    all that it should hold, which the law above tries.
+    """
     found = []
     pairs = [
         (whole, rule, path)
         for whole, rule in failing()
         for path in parts(whole.opening)
-        if path[0] != "opening" and not excepted(path)
+        if len(path) > 1 and path[0] != "opening" and not excepted(path)
     ]
     for whole, rule, path in some(pairs, 5000):
         rules = only(whole.rules, rule)

@@ -15,7 +15,7 @@ from typing import Any, NamedTuple, TypeVar
 
 from pydantic import ValidationError
 from tests.builders import full_opening, full_site
-from tests.rules.changes import plain
+from tests.rules.changes import WAYS, plain
 from tests.rules.changes import put as set_at
 
 from revealbook.measures.measure import measure
@@ -133,12 +133,13 @@ def failing() -> Iterator[tuple[Whole, str]]:
     for rule in sorted({held.id for held in shipped()[0].rules.rules}):
         for case in plain(CASES / f"{rule}.yaml"):
             if case["outcome"] in {"does not conform", "undecided", "not shown"}:
-                yield _of_case(f"{rule}: {case['name']}", case["set"]), rule
+                way = plain(WAYS)[case["way"]] if "way" in case else {}
+                yield _of_case(f"{rule}: {case['name']}", way, case["set"]), rule
 
 
-def _of_case(name: str, changes: dict[str, Any]) -> Whole:
+def _of_case(name: str, way: dict[str, Any], changes: dict[str, Any]) -> Whole:
     record, site = full_opening(), full_site()
-    for path, value in changes.items():
+    for path, value in (*way.items(), *changes.items()):
         set_at({"site": site} if path.startswith("site.") else record, path, deepcopy(value))
     rules = shipped()[0].rules
     return Whole(name, record, Surroundings.of(Site.model_validate(site), rules.method), rules)
