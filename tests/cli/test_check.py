@@ -326,5 +326,7 @@ def test_an_opening_between_foam_and_outer_tape_is_in_progress_and_says_in_which
     assert "1 of 2 openings is in progress" in told.out
     assert "not yet due; --open" in told.out
     listed = run("check", folder, "--open", "--opening", "E-1").out
-    assert "◌ E-1  " in listed
+    assert "◌ E-1  Seals: " in listed
+    assert "foam-closed-both-sides" in listed
+    assert listed.count("Nothing is missed yet.") == 1
     assert "■" not in listed.split("\n\n", 1)[1]

@@ -12,7 +12,17 @@ from rich.markup import escape
 
 from revealbook.api import check
 from revealbook.cli.exit_codes import DOES_NOT_CONFORM, UNUSABLE, WELL
-from revealbook.cli.terminal import WIDTH, block, legend, openings_table, out, plain, print_problems, progress
+from revealbook.cli.terminal import (
+    WIDTH,
+    block,
+    legend,
+    openings_table,
+    out,
+    plain,
+    print_problems,
+    progress,
+    still_to_come,
+)
 from revealbook.present import verdict
 from revealbook.present.export import findings
 from revealbook.present.labels import NOT_YET_DUE, OUTCOMES
@@ -94,10 +104,13 @@ def print_judged(judged: JudgedSite, words: Words, console: Console, *, show_ope
         for opening in judged.openings
         for entry in entries(opening, outcome, words, people)
     ]
-    for entry in sorted(told, key=lambda one: not one.due):
+    for entry in (entry for entry in told if entry.due):
         console.print()
         console.print(escape(block(entry, words)), soft_wrap=True)
     console.print()
+    if not_due := [entry for entry in told if not entry.due]:
+        console.print(escape(still_to_come(not_due, words)), soft_wrap=True)
+        console.print()
     for line_ in _judged_by(judged, words):
         console.print(escape(fill(line_, WIDTH)))
     said = verdict.of_site(judged, words)

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import contextmanager
 from functools import partial
+from itertools import groupby
 from textwrap import wrap
 
 import typer
@@ -11,7 +12,7 @@ from rich.markup import escape
 from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn, TimeRemainingColumn
 from rich.table import Table
 
-from revealbook.present.nonconformities import Accepted, Entry, Point
+from revealbook.present.nonconformities import NOT_YET_DUE_REMEDY, Accepted, Entry, Point
 from revealbook.present.problems import line
 from revealbook.present.register import Row
 from revealbook.present.words import N_, Words
@@ -126,8 +127,7 @@ def legend(words: Words, labels: dict[Outcome, str], *, coming: str = "") -> str
 def block(entry: Entry, words: Words, width: int = WIDTH) -> str:
     """Give a nonconformity or open point as a block that a fitter understands without the manual."""
     paragraph = partial(_paragraph, width=width)
-    shape = MARKS[entry.outcome] if entry.due else NOT_YET_DUE_MARK
-    head = f"{shape} {entry.number or entry.mark}  {entry.requirement}"
+    head = f"{MARKS[entry.outcome]} {entry.number or entry.mark}  {entry.requirement}"
     lines = wrap(plain(head), width, subsequent_indent="    ")
     for point in entry.points:
         lines += paragraph(_point(point, words))
@@ -139,6 +139,15 @@ def block(entry: Entry, words: Words, width: int = WIDTH) -> str:
         lines += paragraph(_concession(accepted, words))
     rule = words.say(N_("rule {rule}, {grade}"), rule=entry.rule_id, grade=entry.grade)
     return "\n".join([*lines, f"    {rule}"])
+
+
+def still_to_come(told: Iterable[Entry], words: Words) -> str:
+    """List what is not yet due by opening and stage; what to do about it is said once."""
+    lines = wrap(words.say(NOT_YET_DUE_REMEDY), WIDTH)
+    for (mark, stage), of_stage in groupby(told, key=lambda one: (one.mark, one.stage)):
+        rules = ", ".join(one.rule_id for one in of_stage)
+        lines += folded(f"{NOT_YET_DUE_MARK} {mark}  {stage}: {rules}", "")
+    return "\n".join(lines)
 
 
 def _paragraph(text: str, width: int) -> list[str]:
