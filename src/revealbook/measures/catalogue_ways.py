@@ -78,7 +78,9 @@ _FACADE = (
 )  # fmt: skip
 _GLASS = (
     Measure("fall_looked_at", "yes/no", "Whether glass is recorded.", glass_safety.fall_looked_at),
-    Measure("fall_protection", "yes/no", "Whether glass keeps people from falling.", glass_safety.fall_protection),
+    Measure(
+        "fall_protection", "yes/no", "Whether glass keeps people from falling.", glass_safety.fall_protection
+    ),
     Measure("guard_height", "mm", "Sill or guard above the floor inside.", glass_safety.guard_height),
     Measure("drop", "m", "From the floor inside down to the ground outside.", glass_safety.drop),
     Measure("laminated_panes", "number", "Panes of laminated safety glass.", glass_safety.laminated_panes),
