@@ -76,7 +76,7 @@ def hinge_corner_use(work: Work) -> Iterator[Outcome]:
 
 
 def _kinds(work: Work) -> list[Path]:
-    sashes = getattr(work.look("window"), "sashes", None)
+    sashes = work.look(*SASHES)
     if sashes:
         return [(*SASHES, number, "kind") for number in range(len(sashes))]
     return [("window", "opening_kind")]

@@ -2,8 +2,9 @@
 
 from collections.abc import Iterator
 
-from revealbook.measures.reading import Detail, Missing, Outcome, Path, Reading
+from revealbook.measures.reading import Missing, Outcome, Path, Reading
 from revealbook.measures.tapes import SIDES, Taped, closes, of_kind
+from revealbook.measures.window import inside_range
 from revealbook.measures.work import Work
 
 FILLING: Path = ("seals", "filling")
@@ -45,25 +46,7 @@ def joint_margin(work: Work) -> Iterator[Outcome]:
         yield tapes
         return
     for side in SIDES:
-        range_mm = _range(work, side, tapes)
-        for place in ("start", "middle", "end"):
-            subject, path = (side, f"joint_{place}"), ("window", "joint_widths_mm", side, place)
-            width = work.look(*path)
-            if width is None:
-                yield Missing(subject, place, path)
-            elif isinstance(range_mm, Missing):
-                yield range_mm._replace(subject=subject)
-            else:
-                yield _margin(work, subject, path, width, range_mm)
-
-
-def _margin(
-    work: Work, subject: tuple[str, str], path: Path, width: float, range_mm: tuple[float, float]
-) -> Reading:
-    narrow, wide = range_mm
-    margin, key, end = min((width - narrow, "joint_min_mm", narrow), (wide - width, "joint_max_mm", wide))
-    details = (Detail("joint_width_mm", width, "mm", path), Detail(key, end, "mm"))
-    return Reading(subject, margin, path, work.uncertainty("window", "length"), details)
+        yield from inside_range(work, side, _range(work, side, tapes))
 
 
 def _range(work: Work, side: str, tapes: Taped) -> tuple[float, float] | Missing:

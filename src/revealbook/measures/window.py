@@ -190,22 +190,33 @@ def joint_margin(work: Work) -> Iterator[Outcome]:
     """By how much each joint width lies inside what every foam used may fill, mm."""
     range_mm = _joint_range(work)
     for side in SIDES:
-        for place in ("start", "middle", "end"):
-            subject, path = (side, f"joint_{place}"), ("window", "joint_widths_mm", side, place)
-            width = work.look(*path)
-            if width is None:
-                yield Missing(subject, place, path)
-            elif isinstance(range_mm, Missing):
-                yield range_mm._replace(subject=subject)
-            else:
-                narrow, wide = range_mm
-                near = narrow if width - narrow <= wide - width else wide
-                details = (
-                    Detail("joint_width_mm", width, "mm", path),
-                    Detail("joint_min_mm" if near == narrow else "joint_max_mm", near, "mm"),
-                )
-                margin = min(width - narrow, wide - width)
-                yield Reading(subject, margin, path, work.uncertainty("window", "length"), details)
+        yield from inside_range(work, side, range_mm)
+
+
+def inside_range(work: Work, side: str, range_mm: tuple[float, float] | Missing) -> Iterator[Outcome]:
+    """By how much the joint's widths on a side lie inside what its filling may fill, mm.
+
+    Args:
+        work: the opening.
+        side: the side.
+        range_mm: the narrowest and the widest joint that may be filled, or what is missing for it.
+    """
+    for place in ("start", "middle", "end"):
+        subject, path = (side, f"joint_{place}"), ("window", "joint_widths_mm", side, place)
+        width = work.look(*path)
+        if width is None:
+            yield Missing(subject, place, path)
+        elif isinstance(range_mm, Missing):
+            yield range_mm._replace(subject=subject)
+        else:
+            narrow, wide = range_mm
+            near = narrow if width - narrow <= wide - width else wide
+            details = (
+                Detail("joint_width_mm", width, "mm", path),
+                Detail("joint_min_mm" if near == narrow else "joint_max_mm", near, "mm"),
+            )
+            margin = min(width - narrow, wide - width)
+            yield Reading(subject, margin, path, work.uncertainty("window", "length"), details)
 
 
 def _joint_range(work: Work) -> tuple[float, float] | Missing:
